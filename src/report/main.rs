@@ -1,0 +1,3 @@
+//! The headless command: car files in; text, JSON, SVG and CSV out.
+
+fn main() {}

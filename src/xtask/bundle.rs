@@ -1,0 +1,81 @@
+//! `build`: the page, compiled and laid out in `dist/` as plain files.
+//!
+//! Every address inside is relative, so the folder works from any path of any
+//! static host.
+
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result};
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::project::Project;
+use crate::run::Run;
+use crate::toolchain::{self, WASM};
+
+/// The style sheets, in the order in which `index.html` links them.
+const STYLES: [&str; 5] = [
+    "tokens.css",
+    "page.css",
+    "controls.css",
+    "drawing.css",
+    "print.css",
+];
+
+/// Compiles the page and writes `dist/` anew.
+pub fn build(project: &Project) -> Result<()> {
+    toolchain::ensure_wasm(project)?;
+    project
+        .cargo(["build", "--package", "app", "--release", "--target", WASM])
+        .run()?;
+
+    let dist = project.dist();
+    // A file left from an earlier build would hide that it is missing now.
+    if dist.exists() {
+        fs::remove_dir_all(&dist).context("could not clear dist/")?;
+    }
+    fs::create_dir_all(dist.join("style"))?;
+    copy(project, "index.html")?;
+    for style in STYLES {
+        copy(project, &format!("style/{style}"))?;
+    }
+    bind(&project.target.join(WASM).join("release/app.wasm"), &dist)?;
+    println!("dist/ is ready: {} kB", size_of(&dist)?.div_ceil(1000));
+    Ok(())
+}
+
+/// Writes the script and the module that the browser loads.
+fn bind(wasm: &Path, dist: &Path) -> Result<()> {
+    Bindgen::new()
+        .input_path(wasm)
+        .web(true)?
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        // Without it the script does not know where its module lies, and
+        // `init()` fails in the browser.
+        .omit_default_module_path(false)
+        .generate(dist)
+        .context("could not write the browser's side of the page")
+}
+
+fn copy(project: &Project, name: &str) -> Result<()> {
+    fs::copy(project.root.join(name), project.dist().join(name))
+        .with_context(|| format!("could not copy {name}"))?;
+    Ok(())
+}
+
+/// Bytes in a folder, all told.
+fn size_of(folder: &Path) -> Result<u64> {
+    let mut bytes = 0;
+    for entry in fs::read_dir(folder)? {
+        let entry = entry?;
+        let metadata = entry.metadata()?;
+        bytes += if metadata.is_dir() {
+            size_of(&entry.path())?
+        } else {
+            metadata.len()
+        };
+    }
+    Ok(bytes)
+}

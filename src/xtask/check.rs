@@ -1,0 +1,73 @@
+//! `test`: every check, one stage after the other, until one fails.
+
+use std::time::Instant;
+
+use anyhow::{Context, Result};
+
+use crate::project::Project;
+use crate::run::Run;
+use crate::toolchain::{self, WASM};
+use crate::{browser, bundle, tools};
+
+/// What a stage is called, and what it does.
+type Stage = (&'static str, fn(&Project) -> Result<()>);
+
+/// Quick ones first, and nothing that needs the page before it is built.
+const STAGES: [Stage; 9] = [
+    ("format", format),
+    ("lints", lints),
+    ("lints of the page", page_lints),
+    ("tests", tests),
+    ("documentation", documentation),
+    ("spelling", tools::spelling),
+    ("dependencies", tools::dependencies),
+    ("page", bundle::build),
+    ("browser", browser::test),
+];
+
+/// Runs every stage, and says how long each took.
+pub fn all(project: &Project) -> Result<()> {
+    let start = Instant::now();
+    toolchain::ensure_components(project)?;
+    toolchain::ensure_wasm(project)?;
+    for (name, check) in STAGES {
+        println!("\n== {name}");
+        let start = Instant::now();
+        check(project).with_context(|| format!("stage \"{name}\""))?;
+        println!("== {name}: {:.1} s", start.elapsed().as_secs_f64());
+    }
+    println!(
+        "\nall stages passed in {:.0} s",
+        start.elapsed().as_secs_f64()
+    );
+    Ok(())
+}
+
+fn format(project: &Project) -> Result<()> {
+    project.cargo(["fmt", "--all", "--check"]).run()
+}
+
+fn lints(project: &Project) -> Result<()> {
+    project
+        .cargo(["clippy", "--workspace", "--all-targets"])
+        .args(["--", "-D", "warnings"])
+        .run()
+}
+
+fn page_lints(project: &Project) -> Result<()> {
+    project
+        .cargo(["clippy", "--package", "app", "--target", WASM])
+        .args(["--", "-D", "warnings"])
+        .run()
+}
+
+fn tests(project: &Project) -> Result<()> {
+    project.cargo(["test", "--workspace"]).run()
+}
+
+fn documentation(project: &Project) -> Result<()> {
+    project
+        .cargo(["doc", "--workspace", "--no-deps"])
+        .env("RUSTDOCFLAGS", "-D warnings")
+        .run()
+}

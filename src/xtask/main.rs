@@ -1,0 +1,42 @@
+//! The builder's own commands: `cargo xtask build`, `serve` and `test`.
+
+mod browser;
+mod bundle;
+mod check;
+mod project;
+mod run;
+mod serve;
+mod toolchain;
+mod tools;
+
+use anyhow::{Context, Result, bail};
+use project::Project;
+
+const USAGE: &str = "\
+cargo xtask <command>
+
+  build            make the page in dist/
+  serve [--port N] make the page and serve it on this machine (default port 8190)
+  test             every check: format, lints, tests, spelling, dependencies, page, browser
+  help             this text";
+
+fn main() -> Result<()> {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    match arguments[..] {
+        ["build"] => bundle::build(&Project::find()?),
+        ["serve"] => serve::build_and_serve(&Project::find()?, serve::DEFAULT_PORT),
+        ["serve", "--port", port] => {
+            let port = port
+                .parse()
+                .with_context(|| format!("--port wants a number up to 65535, not {port:?}"))?;
+            serve::build_and_serve(&Project::find()?, port)
+        }
+        ["test"] => check::all(&Project::find()?),
+        [] | ["help" | "--help" | "-h"] => {
+            println!("{USAGE}");
+            Ok(())
+        }
+        _ => bail!("not understood: {}\n\n{USAGE}", arguments.join(" ")),
+    }
+}

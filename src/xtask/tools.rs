@@ -1,0 +1,53 @@
+//! Checks done by programs that are not part of the toolchain.
+
+use std::process::Command;
+
+use anyhow::{Context, Result};
+
+use crate::project::Project;
+use crate::run::Run;
+
+/// The release of typos whose dictionary the text is held to.
+const TYPOS: &str = "typos==1.52.0";
+
+/// The release of cargo-deny that `deny.toml` is written for.
+const CARGO_DENY: &str = "0.20.2";
+
+/// Checks the spelling of everything in the project.
+pub fn spelling(project: &Project) -> Result<()> {
+    let folder = project.tools().join(TYPOS);
+    let typos = folder.join("bin/typos");
+    if !typos.is_file() {
+        // The Python package is nothing but the finished program.
+        Command::new("python3")
+            .args(["-m", "pip", "install", "--quiet", "--no-deps", "--target"])
+            .arg(&folder)
+            .arg(TYPOS)
+            .run()
+            .context("the spelling check is installed with Python's pip")?;
+    }
+    Command::new(typos).current_dir(&project.root).run()
+}
+
+/// Checks licenses, duplicates and origins of everything the project depends on.
+///
+/// Known vulnerabilities are not among these stages: their list lies elsewhere
+/// and changes by the day, so the same commit would pass today and fail
+/// tomorrow. `cargo deny check advisories` asks for them.
+pub fn dependencies(project: &Project) -> Result<()> {
+    let folder = project.tools().join(format!("cargo-deny-{CARGO_DENY}"));
+    let cargo_deny = folder.join("bin/cargo-deny");
+    if !cargo_deny.is_file() {
+        println!("installing cargo-deny, once: this takes two minutes");
+        project
+            .cargo(["install", "cargo-deny", "--version", CARGO_DENY])
+            // Its defaults only add ways to reach the list of vulnerabilities.
+            .args(["--locked", "--quiet", "--no-default-features", "--root"])
+            .arg(&folder)
+            .run()?;
+    }
+    Command::new(cargo_deny)
+        .args(["--workspace", "check", "bans", "licenses", "sources"])
+        .current_dir(&project.root)
+        .run()
+}

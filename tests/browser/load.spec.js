@@ -1,0 +1,37 @@
+// The page arrives: it mounts, from any path, and is light enough to wait for.
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { brotliCompressSync } from "node:zlib";
+import { expect, test } from "./fixture.js";
+import { expectAccessible, shoot } from "./look.js";
+import { dist } from "./site.js";
+
+test("the page loads and mounts", async ({ page }) => {
+  await page.goto("");
+  await expect(page).toHaveTitle(/Lip to Rail/);
+  await expect(page.getByRole("main")).toBeVisible();
+  await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+  await shoot(page, "first");
+});
+
+test("the first look is accessible", async ({ page }) => {
+  await page.goto("");
+  await expect(page.getByRole("main")).toBeVisible();
+  await expectAccessible(page);
+});
+
+test("without JavaScript the page says what it is", async ({ browser, site }) => {
+  const page = await browser.newPage({ javaScriptEnabled: false });
+  await page.goto(site);
+  await expect(page.getByText("needs JavaScript")).toBeVisible();
+  await page.close();
+});
+
+test("everything the page loads stays under 300 kB, compressed", () => {
+  const bytes = readdirSync(dist, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => brotliCompressSync(readFileSync(join(entry.parentPath, entry.name))).length)
+    .reduce((sum, length) => sum + length, 0);
+  test.info().annotations.push({ type: "brotli bytes", description: String(bytes) });
+  expect(bytes).toBeLessThan(300_000);
+});

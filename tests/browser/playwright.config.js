@@ -1,0 +1,42 @@
+// Where and how the browser tests run: at a desk and on a phone, on the
+// browser the machine has.
+import { defineConfig } from "@playwright/test";
+
+export default defineConfig({
+  testDir: ".",
+  outputDir: "results",
+  forbidOnly: Boolean(process.env.CI),
+  fullyParallel: true,
+  workers: 2,
+  reporter: "list",
+  use: {
+    browserName: "chromium",
+    launchOptions: {
+      executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+      // Chromium refuses its sandbox to root.
+      chromiumSandbox: process.getuid?.() !== 0,
+      // Nothing is asked of the network that the page did not ask for.
+      args: [
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+      ],
+    },
+    trace: "retain-on-failure",
+  },
+  projects: [
+    { name: "desktop", use: { viewport: { width: 1440, height: 900 } } },
+    {
+      name: "phone",
+      use: {
+        viewport: { width: 390, height: 844 },
+        deviceScaleFactor: 2,
+        hasTouch: true,
+        isMobile: true,
+      },
+    },
+  ],
+});
