@@ -67,7 +67,7 @@ fn tests(project: &Project) -> Result<()> {
 
 fn documentation(project: &Project) -> Result<()> {
     project
-        .cargo(["doc", "--workspace", "--no-deps"])
+        .cargo(["doc", "--workspace", "--lib", "--no-deps"])
         .env("RUSTDOCFLAGS", "-D warnings")
         .run()
 }

@@ -9,6 +9,8 @@ mod serve;
 mod toolchain;
 mod tools;
 
+use std::process::ExitCode;
+
 use anyhow::{Context, Result, bail};
 use project::Project;
 
@@ -20,7 +22,18 @@ cargo xtask <command>
   test             every check: format, lints, tests, spelling, dependencies, page, browser
   help             this text";
 
-fn main() -> Result<()> {
+fn main() -> ExitCode {
+    match obey() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            // What went wrong, without the way there: it is for the builder.
+            eprintln!("xtask: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn obey() -> Result<()> {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match arguments[..] {
