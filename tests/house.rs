@@ -163,8 +163,10 @@ fn every_crate_is_held_to_the_lints() {
 
 #[test]
 fn every_car_says_why_it_exists() {
+    let cars = texts(&root().join("scenarios"), &["toml"]);
+    assert!(!cars.is_empty(), "scenarios/ holds no car");
     let mut faults = Vec::new();
-    for (path, text) in texts(&root().join("scenarios"), &["toml"]) {
+    for (path, text) in cars {
         match text.parse::<Table>() {
             Err(error) => faults.push(format!("{path} cannot be read: {error}")),
             Ok(car) => {
