@@ -1,129 +1,43 @@
-//! Tire sizes as printed on the sidewall: metric, flotation, numeric and dragstrip inch sizes.
+//! Reads a printed tire size from left to right.
 
+use super::{Class, Construction, Designation, DesignationFault, SizeSystem};
 use crate::units::scan::Cursor;
 
-pub use crate::units::TextFault as DesignationFault;
-
-/// How the cords run.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Construction {
-    /// From bead to bead, square to the crown: `R`.
-    Radial,
-    /// Crossing at an angle: `-` or `D`.
-    Bias,
-    /// Bias under a belt: `B`. Its tolerances are the bias tire's.
-    Belted,
-}
-
-/// The system a size is printed in, with its numbers.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum SizeSystem {
-    /// `275/60R15`: width in millimeters over aspect.
-    Metric {
-        /// Nominal section width, mm.
-        section_width: f64,
-        /// Section height as a percentage of the width.
-        aspect: f64,
-    },
-    /// `31x10.50R15LT`: the diameter is printed half an inch over the tire's own.
-    Flotation {
-        /// Diameter as printed, in.
-        diameter: f64,
-        /// Width as printed, in.
-        width: f64,
-    },
-    /// `28x10.5-15` or `28.0/10.5-15`: diameter and width as printed. Makers differ in whether the
-    /// width is the section's or the tread's.
-    Dragstrip {
-        /// Diameter, in.
-        diameter: f64,
-        /// Width, in.
-        width: f64,
-    },
-    /// `7.75-14`: width alone; the height follows from tables.
-    Numeric {
-        /// Nominal section width, in.
-        width: f64,
-    },
-}
-
-/// The class that a letter before or after the size names.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Class {
-    /// No letter.
-    Unmarked,
-    /// `P`: passenger.
-    Passenger,
-    /// `LT`: light truck.
-    LightTruck,
-}
-
-/// A tire size, read.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Designation {
-    /// The text that was read, trimmed.
-    pub text: String,
-    /// Passenger or light truck, where it says so.
-    pub class: Class,
-    /// The system and its numbers.
-    pub system: SizeSystem,
-    /// How the cords run.
-    pub construction: Construction,
-    /// Nominal rim diameter code: inches by name.
-    pub rim_code: f64,
-    /// Load index, speed symbol, load range: what follows the size, as printed.
-    pub service: String,
-}
-
-impl Designation {
-    /// Reads a size as printed.
-    ///
-    /// ```
-    /// use geometry::tire::{Construction, Designation, SizeSystem};
-    /// let size = Designation::parse("P275/60ZR15 107W").unwrap();
-    /// assert_eq!(size.system, SizeSystem::Metric { section_width: 275.0, aspect: 60.0 });
-    /// assert_eq!((size.construction, size.rim_code), (Construction::Radial, 15.0));
-    /// assert_eq!(Designation::parse("275/60X15").unwrap_err().at, 6);
-    /// ```
-    ///
-    /// # Errors
-    /// What was not understood, at which character, and what would be accepted there.
-    pub fn parse(text: &str) -> Result<Self, DesignationFault> {
-        let mut cursor = Cursor::new(text);
-        cursor.eat_spaces();
-        let prefix = eat_class(&mut cursor);
-        let (printed, construction) = expect_size(&mut cursor)?;
-        let rim_code = expect_within(&mut cursor, RIM_CODE, "a rim diameter code")?;
-        let mut spaced = cursor.eat_spaces();
-        let suffix = eat_class(&mut cursor);
-        spaced |= suffix.is_some();
-        if !cursor.is_done() && !spaced {
-            return Err(
-                cursor.fault("the end of the size, or a space before load index and speed symbol")
-            );
-        }
-        let service = expect_service(&mut cursor)?;
-        let class = prefix.or(suffix).unwrap_or(Class::Unmarked);
-        let system = printed.system(class);
-        if let SizeSystem::Flotation { diameter, .. } | SizeSystem::Dragstrip { diameter, .. } =
-            system
-            && diameter < rim_code + LEAST_TIRE
-        {
-            return Err(DesignationFault {
-                at: text.chars().take_while(|c| c.is_whitespace()).count(),
-                found: format!("a {diameter} in tire on a {rim_code} in rim"),
-                accepted: format!("a diameter at least {LEAST_TIRE} in over the rim's"),
-            });
-        }
-        Ok(Self {
-            text: text.trim().to_owned(),
-            class,
-            system,
-            construction,
-            rim_code,
-            service,
-        })
+/// See [`Designation::parse`].
+pub(super) fn designation(text: &str) -> Result<Designation, DesignationFault> {
+    let mut cursor = Cursor::new(text);
+    cursor.eat_spaces();
+    let prefix = eat_class(&mut cursor);
+    let (printed, construction) = expect_size(&mut cursor)?;
+    let rim_code = expect_within(&mut cursor, RIM_CODE, "a rim diameter code")?;
+    let mut spaced = cursor.eat_spaces();
+    let suffix = eat_class(&mut cursor);
+    spaced |= suffix.is_some();
+    if !cursor.is_done() && !spaced {
+        return Err(
+            cursor.fault("the end of the size, or a space before load index and speed symbol")
+        );
     }
+    let service = expect_service(&mut cursor)?;
+    let class = prefix.or(suffix).unwrap_or(Class::Unmarked);
+    let system = printed.system(class);
+    if let SizeSystem::Flotation { diameter, .. } | SizeSystem::Dragstrip { diameter, .. } = system
+        && diameter < rim_code + LEAST_TIRE
+    {
+        return Err(DesignationFault {
+            at: text.chars().take_while(|c| c.is_whitespace()).count(),
+            found: format!("a {diameter} in tire on a {rim_code} in rim"),
+            accepted: format!("a diameter at least {LEAST_TIRE} in over the rim's"),
+        });
+    }
+    Ok(Designation {
+        text: text.trim().to_owned(),
+        class,
+        system,
+        construction,
+        rim_code,
+        service,
+    })
 }
 
 /// Least and most of each number; wider than any tire made, narrower than any slip of the finger.
