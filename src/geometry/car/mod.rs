@@ -1,0 +1,121 @@
+//! A car as its builder describes it: what was measured, what is to be changed, what is asked of it.
+
+pub mod fields;
+pub mod levers;
+
+use crate::axle::AxleSpec;
+use crate::body::{Obstacle, StationTable, Surface, Tape};
+use crate::locator::Locator;
+use crate::side::Sides;
+use crate::tire::TireSpec;
+use crate::travel::TravelSpec;
+use crate::wheel::WheelSpec;
+
+pub use fields::CAR_FIELDS;
+pub use levers::Lever;
+
+/// One side of the body and what is to be done to it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SideSpec {
+    /// The tape readings.
+    pub tape: Tape,
+    /// Wheelhouse stations, where they were measured; they beat those made from the tape readings.
+    pub stations: Option<StationTable>,
+    /// How far inboard the tub is re-set, mm.
+    pub seam_move: f64,
+    /// How far the roof is raised, mm.
+    pub roof_raise: f64,
+}
+
+/// The least gaps asked for, mm. Defaults are common practice, no source.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Targets {
+    /// At ride height, to tub, roof and rail.
+    pub ride: f64,
+    /// At ride height, to lip and outer half.
+    pub ride_lip: f64,
+    /// Through travel, to anything of the body.
+    pub travel: f64,
+    /// At ride height and through travel, to a part bolted nearby.
+    pub obstacle: f64,
+}
+
+impl Targets {
+    /// The gap asked for at ride height, mm.
+    #[must_use]
+    pub fn at_ride(&self, surface: Surface) -> f64 {
+        match surface {
+            Surface::QuarterLip | Surface::OuterHalf => self.ride_lip,
+            Surface::Roof | Surface::TubCorner | Surface::TubWall | Surface::FrameRail => self.ride,
+            Surface::Obstacle => self.obstacle,
+        }
+    }
+
+    /// The gap asked for through travel, mm.
+    #[must_use]
+    pub fn through_travel(&self, surface: Surface) -> f64 {
+        if surface == Surface::Obstacle {
+            self.obstacle
+        } else {
+            self.travel
+        }
+    }
+}
+
+impl Default for Targets {
+    fn default() -> Self {
+        Self {
+            ride: 25.4,
+            ride_lip: 12.7,
+            travel: 12.7,
+            obstacle: 6.35,
+        }
+    }
+}
+
+/// A car and the work planned on it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Car {
+    /// What it is called.
+    pub name: String,
+    /// One sentence: why it is here.
+    pub purpose: String,
+    /// The tire.
+    pub tire: TireSpec,
+    /// The wheel.
+    pub wheel: WheelSpec,
+    /// The axle.
+    pub axle: AxleSpec,
+    /// What holds the axle sideways.
+    pub locator: Locator,
+    /// How far the axle moves.
+    pub travel: TravelSpec,
+    /// The body, side by side.
+    pub sides: Sides<SideSpec>,
+    /// Parts bolted near the tires.
+    pub obstacles: Vec<Obstacle>,
+    /// The gaps asked for.
+    pub targets: Targets,
+}
+
+impl Car {
+    /// Between the two tires' center planes, mm.
+    #[must_use]
+    pub fn track_width(&self) -> f64 {
+        2.0 * self.axle.center_plane(self.wheel.offset())
+    }
+
+    /// Section width on the rim that is fitted, mm: measured if it was, else from the printed size,
+    /// corrected for the rim by 0.4 mm a mm (UN Regulation No. 30, 6.1.1.1); grown by the standard's
+    /// tolerance when the largest tire is asked for.
+    #[must_use]
+    pub fn section_width(&self) -> f64 {
+        self.tire.section_width_on(self.wheel.rim_width)
+    }
+
+    /// Overall diameter of the unloaded tire, mm: measured or printed, largest if asked for, plus growth.
+    #[must_use]
+    pub fn overall_diameter(&self) -> f64 {
+        self.tire.diameter()
+    }
+}

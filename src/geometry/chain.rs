@@ -1,0 +1,265 @@
+//! A convex outline made of tangent arcs and the straight lines between them.
+//!
+//! For a convex outline the signed distance of a point is the greatest of `n . p - h(n)` over all
+//! unit normals `n`, where `h` is the support function. On one arc of center `c` and radius `r`,
+//! `h(n) = n . c + r`; so the distance needs no case analysis and is exact inside and outside.
+
+use crate::math;
+use crate::space::{Vec2, vec2};
+
+/// How far two arcs may disagree on their shared tangent line, mm: far above rounding, far below
+/// anything that matters on a tire.
+const JOIN_TOLERANCE: f64 = 1e-6;
+
+/// One arc of a chain: it covers the normals from its own `from` to the next arc's.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Arc {
+    /// Center, mm.
+    pub center: Vec2,
+    /// Radius, mm; zero makes a corner.
+    pub radius: f64,
+    /// Unit normal at which the arc begins, counter-clockwise.
+    pub from: Vec2,
+}
+
+/// A closed convex chain of arcs, counter-clockwise.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Chain {
+    arcs: Vec<Arc>,
+}
+
+/// Why a row of arcs is no convex chain.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ChainFault {
+    /// Fewer than three arcs, or a number that is not finite, or a negative radius.
+    Malformed,
+    /// The normals do not turn strictly one way, once round.
+    NotConvex,
+    /// Two neighbors do not share the tangent line at their common normal.
+    NotJoined,
+}
+
+/// The signed distance of a point from a chain and where it comes from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Near {
+    /// Signed distance, mm, negative inside.
+    pub distance: f64,
+    /// The unit normal that attains it.
+    pub normal: Vec2,
+    /// Distance from the center of curvature of the nearest boundary point's arc: the radius of
+    /// curvature of the level line through the point. Infinite on a straight line.
+    pub curvature_radius: f64,
+}
+
+impl Chain {
+    /// Makes a chain of arcs given counter-clockwise.
+    ///
+    /// # Errors
+    /// Refuses arcs that do not make a convex outline; nothing is mended.
+    pub fn new(arcs: Vec<Arc>) -> Result<Self, ChainFault> {
+        let finite =
+            |arc: &Arc| arc.center.is_finite() && arc.radius.is_finite() && arc.from.is_finite();
+        if arcs.len() < 3 || !arcs.iter().all(|arc| finite(arc) && arc.radius >= 0.0) {
+            return Err(ChainFault::Malformed);
+        }
+        let mut turned = 0.0;
+        for (i, arc) in arcs.iter().enumerate() {
+            let next = &arcs[(i + 1) % arcs.len()];
+            let turn = math::atan2(arc.from.cross(next.from), arc.from.dot(next.from));
+            if !(0.0..std::f64::consts::PI).contains(&turn) {
+                return Err(ChainFault::NotConvex);
+            }
+            turned += turn;
+            let normal = next.from;
+            let jump = normal.dot(next.center - arc.center) + next.radius - arc.radius;
+            if jump.abs() > JOIN_TOLERANCE {
+                return Err(ChainFault::NotJoined);
+            }
+            let along = vec2(-normal.y, normal.x).dot(next.center - arc.center);
+            if along < -JOIN_TOLERANCE {
+                return Err(ChainFault::NotConvex);
+            }
+        }
+        if (turned - std::f64::consts::TAU).abs() > 1e-9 {
+            return Err(ChainFault::NotConvex);
+        }
+        Ok(Self { arcs })
+    }
+
+    /// The arcs, counter-clockwise.
+    #[must_use]
+    pub fn arcs(&self) -> &[Arc] {
+        &self.arcs
+    }
+
+    /// The normal at which arc `i` ends.
+    #[must_use]
+    pub fn to(&self, i: usize) -> Vec2 {
+        self.arcs[(i + 1) % self.arcs.len()].from
+    }
+
+    /// The signed distance of `point`, with the normal that attains it.
+    #[must_use]
+    pub fn near(&self, point: Vec2) -> Near {
+        let mut best = Near {
+            distance: f64::NEG_INFINITY,
+            normal: vec2(0.0, 1.0),
+            curvature_radius: f64::INFINITY,
+        };
+        for (i, arc) in self.arcs.iter().enumerate() {
+            let d = point - arc.center;
+            let at_from = arc.from.dot(d) - arc.radius;
+            if at_from > best.distance {
+                best = Near {
+                    distance: at_from,
+                    normal: arc.from,
+                    curvature_radius: f64::INFINITY,
+                };
+            }
+            if arc.from.cross(d) >= 0.0 && d.cross(self.to(i)) >= 0.0 {
+                let length = d.length();
+                if length > 0.0 && length - arc.radius >= best.distance {
+                    best = Near {
+                        distance: length - arc.radius,
+                        normal: d * (1.0 / length),
+                        curvature_radius: length,
+                    };
+                }
+            }
+        }
+        best
+    }
+
+    /// The support function: how far the outline reaches along the unit vector `normal`.
+    #[must_use]
+    pub fn support(&self, normal: Vec2) -> f64 {
+        self.arcs
+            .iter()
+            .map(|arc| normal.dot(arc.center) + arc.radius)
+            .zip(0..)
+            .filter(|&(_, i)| {
+                self.arcs[i].from.cross(normal) >= 0.0 && normal.cross(self.to(i)) >= 0.0
+            })
+            .map(|(reach, _)| reach)
+            .fold(f64::NEG_INFINITY, f64::max)
+    }
+
+    /// All points within `give` of the chain along the first axis: what it covers when it may slide
+    /// that far either way.
+    #[must_use]
+    pub fn widened(&self, give: f64) -> Self {
+        let mut arcs = Vec::with_capacity(self.arcs.len() + 2);
+        for (i, arc) in self.arcs.iter().enumerate() {
+            let to = self.to(i);
+            let shifted = |by: f64, from: Vec2| Arc {
+                center: arc.center + vec2(by, 0.0),
+                radius: arc.radius,
+                from,
+            };
+            let side = |x: f64| if x > 0.0 { give } else { -give };
+            if arc.from.x * to.x < 0.0 {
+                arcs.push(shifted(side(arc.from.x), arc.from));
+                arcs.push(shifted(side(to.x), vec2(0.0, arc.from.y.signum())));
+            } else {
+                arcs.push(shifted(side(arc.from.x + to.x), arc.from));
+            }
+        }
+        Self { arcs }
+    }
+
+    /// All points within `margin` of the chain.
+    #[must_use]
+    pub fn grown(&self, margin: f64) -> Self {
+        let arcs = self
+            .arcs
+            .iter()
+            .map(|arc| Arc {
+                radius: arc.radius + margin,
+                ..*arc
+            })
+            .collect();
+        Self { arcs }
+    }
+
+    /// The outline as a closed polygon whose corners lie on it; the chords stay within `sagitta` mm.
+    #[must_use]
+    pub fn outline(&self, sagitta: f64) -> Vec<Vec2> {
+        let mut points = Vec::new();
+        for (i, arc) in self.arcs.iter().enumerate() {
+            let to = self.to(i);
+            let turn = math::atan2(arc.from.cross(to), arc.from.dot(to));
+            let step = 2.0 * math::acos(1.0 - sagitta / arc.radius.max(sagitta));
+            let steps = (turn / step).ceil().clamp(1.0, 256.0);
+            let start = arc.from.angle();
+            let mut k = 0.0;
+            while k <= steps {
+                points.push(arc.center + Vec2::at_angle(start + turn * k / steps) * arc.radius);
+                k += 1.0;
+            }
+        }
+        points.dedup_by(|a, b| (*a - *b).length() < JOIN_TOLERANCE);
+        points
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rounded_box(half: Vec2, radius: f64) -> Chain {
+        let center = |x: f64, y: f64| vec2(x * (half.x - radius), y * (half.y - radius));
+        let arc = |x, y, from| Arc {
+            center: center(x, y),
+            radius,
+            from,
+        };
+        Chain::new(vec![
+            arc(1.0, 1.0, vec2(1.0, 0.0)),
+            arc(-1.0, 1.0, vec2(0.0, 1.0)),
+            arc(-1.0, -1.0, vec2(-1.0, 0.0)),
+            arc(1.0, -1.0, vec2(0.0, -1.0)),
+        ])
+        .expect("a rounded box is convex")
+    }
+
+    #[test]
+    fn distance_is_exact_inside_and_outside() {
+        let chain = rounded_box(vec2(100.0, 60.0), 20.0);
+        let check = |p: Vec2, expected: f64| {
+            let got = chain.near(p).distance;
+            assert!(
+                (got - expected).abs() < 1e-12,
+                "{p:?}: {got} is not {expected}"
+            );
+        };
+        check(vec2(130.0, 0.0), 30.0);
+        check(vec2(0.0, 75.0), 15.0);
+        check(vec2(80.0 + 30.0, 40.0 + 40.0), 50.0 - 20.0);
+        check(vec2(0.0, 0.0), -60.0);
+        check(vec2(95.0, 0.0), -5.0);
+    }
+
+    #[test]
+    fn widening_slides_both_ends() {
+        let chain = rounded_box(vec2(100.0, 60.0), 20.0).widened(7.0);
+        assert!((chain.near(vec2(130.0, 0.0)).distance - 23.0).abs() < 1e-12);
+        assert!((chain.near(vec2(-130.0, 0.0)).distance - 23.0).abs() < 1e-12);
+        assert!((chain.near(vec2(0.0, 75.0)).distance - 15.0).abs() < 1e-12);
+        assert!(Chain::new(chain.arcs.clone()).is_ok());
+    }
+
+    #[test]
+    fn a_dent_is_refused() {
+        let mut arcs = rounded_box(vec2(100.0, 60.0), 20.0).arcs.clone();
+        arcs.swap(1, 2);
+        assert!(Chain::new(arcs).is_err());
+    }
+
+    #[test]
+    fn the_outline_lies_on_the_chain() {
+        let chain = rounded_box(vec2(100.0, 60.0), 20.0);
+        for p in chain.outline(0.01) {
+            assert!(chain.near(p).distance.abs() < 1e-9);
+        }
+    }
+}

@@ -1,0 +1,212 @@
+//! The gap list: each surface's gap at ride height and through travel, and what to call it.
+
+use crate::body::SurfaceId;
+use crate::gap::{self, Gap, Limits, Poses};
+use crate::model::{Model, SurfaceFaces};
+use crate::side::{Side, Sides};
+use crate::travel::Pose;
+
+/// What a gap is called.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Verdict {
+    /// The tire and the surface overlap.
+    Hits,
+    /// They do not touch, but the gap is below its target.
+    Tight,
+    /// The gap is at or above its target.
+    Clears,
+}
+
+impl Verdict {
+    /// The word.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Verdict::Hits => "hits",
+            Verdict::Tight => "tight",
+            Verdict::Clears => "clears",
+        }
+    }
+
+    /// The verdict on one gap against its target, mm.
+    #[must_use]
+    pub fn of(gap: f64, target: f64) -> Self {
+        if gap < 0.0 {
+            Verdict::Hits
+        } else if gap < target {
+            Verdict::Tight
+        } else {
+            Verdict::Clears
+        }
+    }
+}
+
+/// One surface's gaps.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SurfaceCheck {
+    /// Which surface.
+    pub id: SurfaceId,
+    /// What it is called: the surface's label, or the obstacle's own name.
+    pub name: String,
+    /// The gap with the car at rest at ride height.
+    pub ride: Gap,
+    /// The least gap through travel.
+    pub travel: Gap,
+    /// The gap asked for at ride height, mm.
+    pub ride_target: f64,
+    /// The gap asked for through travel, mm.
+    pub travel_target: f64,
+    /// The worse of the two verdicts.
+    pub verdict: Verdict,
+}
+
+/// One side's surfaces, from the lip inward, then the obstacles.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SideCheck {
+    /// The surfaces.
+    pub surfaces: Vec<SurfaceCheck>,
+}
+
+impl SideCheck {
+    /// The surface that stops the tire: the worst verdict, and among equals the least reserve over its target.
+    #[must_use]
+    pub fn worst(&self) -> Option<&SurfaceCheck> {
+        self.surfaces.iter().min_by(|a, b| {
+            a.verdict
+                .cmp(&b.verdict)
+                .then(a.reserve().total_cmp(&b.reserve()))
+        })
+    }
+}
+
+impl SurfaceCheck {
+    /// How much gap there is over the target, at ride height or through travel, whichever is less, mm.
+    #[must_use]
+    pub fn reserve(&self) -> f64 {
+        (self.ride.low - self.ride_target).min(self.travel.low - self.travel_target)
+    }
+}
+
+/// The whole gap list.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Check {
+    /// Side by side.
+    pub sides: Sides<SideCheck>,
+}
+
+impl Check {
+    /// The worst verdict of all.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        self.sides
+            .iter()
+            .filter_map(|(_, side)| side.worst())
+            .map(|surface| surface.verdict)
+            .min()
+            .unwrap_or(Verdict::Clears)
+    }
+}
+
+/// One surface's gap as both wheels rise together from full droop to full bump.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TravelCurve {
+    /// Which surface.
+    pub id: SurfaceId,
+    /// What it is called.
+    pub name: String,
+    /// Pairs of travel (mm above ride height) and gap (mm).
+    pub points: Vec<(f64, f64)>,
+}
+
+/// The gaps of every surface in the section straight up, certified to `accuracy` mm.
+#[must_use]
+pub fn check(model: &Model, accuracy: f64) -> Check {
+    let mut poses = Poses::new(model.motion, model.pose_domain());
+    let give = model.car.travel.give;
+    let limits = Limits::accuracy(accuracy);
+    let targets = &model.car.targets;
+    let sides = Sides::each(|side| {
+        let surfaces = model.section_faces(side);
+        let checked = surfaces.iter().filter_map(|faces| {
+            let solids = faces.meets(model.given.get(side));
+            let travel = gap::certify(&mut poses, &solids, &faces.faces, give, limits)?;
+            let ride = gap::at_pose(
+                model.motion,
+                Pose::RIDE,
+                &faces.meets(model.solids.get(side)),
+                &faces.faces,
+                limits,
+            )?;
+            let (ride_target, travel_target) = (
+                targets.at_ride(faces.id.surface),
+                targets.through_travel(faces.id.surface),
+            );
+            let verdict =
+                Verdict::of(ride.low, ride_target).min(Verdict::of(travel.low, travel_target));
+            Some(SurfaceCheck {
+                id: faces.id,
+                name: model.name(faces.id),
+                ride,
+                travel,
+                ride_target,
+                travel_target,
+                verdict,
+            })
+        });
+        SideCheck {
+            surfaces: checked.collect(),
+        }
+    });
+    Check { sides }
+}
+
+/// Each surface's gap at one pose, in the same order as [`check`] lists them, certified to `accuracy` mm.
+#[must_use]
+pub fn at_pose(model: &Model, pose: Pose, accuracy: f64) -> Sides<Vec<(SurfaceId, Gap)>> {
+    Sides::each(|side| {
+        let faces = model.section_faces(side);
+        faces
+            .iter()
+            .filter_map(|faces| Some((faces.id, gap_in(model, side, pose, faces, accuracy)?)))
+            .collect()
+    })
+}
+
+/// Each surface's gap at `samples` heights of both wheels together, `samples >= 2`, certified to `accuracy` mm.
+#[must_use]
+pub fn through_travel(model: &Model, side: Side, samples: u32, accuracy: f64) -> Vec<TravelCurve> {
+    let domain = model.pose_domain();
+    let last = samples.max(2) - 1;
+    let curve = |faces: &SurfaceFaces| {
+        let point = |k: u32| {
+            let up = domain.low + (domain.high - domain.low) * f64::from(k) / f64::from(last);
+            Some((
+                up,
+                gap_in(model, side, Pose::heave(up), faces, accuracy)?.high,
+            ))
+        };
+        TravelCurve {
+            id: faces.id,
+            name: model.name(faces.id),
+            points: (0..=last).filter_map(point).collect(),
+        }
+    };
+    model.section_faces(side).iter().map(curve).collect()
+}
+
+fn gap_in(
+    model: &Model,
+    side: Side,
+    pose: Pose,
+    faces: &SurfaceFaces,
+    accuracy: f64,
+) -> Option<Gap> {
+    let solids = faces.meets(model.solids.get(side));
+    gap::at_pose(
+        model.motion,
+        pose,
+        &solids,
+        &faces.faces,
+        Limits::accuracy(accuracy),
+    )
+}

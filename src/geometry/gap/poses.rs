@@ -1,0 +1,274 @@
+//! The box of poses, halved on demand, with the axle's motion as a power series over each part.
+
+use super::quadratic::Quadratic;
+use crate::motion::Motion;
+use crate::motion::real::{Interval, Series};
+use crate::space::{Vec2, Vec3, vec2};
+use crate::travel::Pose;
+
+/// All poses: each wheel from `low` to `high` above ride height, the two no further apart than `apart`, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PoseDomain {
+    /// The lowest that a wheel goes.
+    pub low: f64,
+    /// The highest.
+    pub high: f64,
+    /// How far one may stand above the other; infinite where nothing limits roll.
+    pub apart: f64,
+}
+
+/// One function of the pose: its quadratic about the middle and the bounds of its third-degree coefficients.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Entry {
+    quadratic: [f64; 6],
+    cubic: [f64; 4],
+}
+
+/// A part of the pose box.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Region {
+    /// Middle of the box.
+    pub middle: Vec2,
+    /// Half its width and height.
+    pub half: Vec2,
+    /// The box cut by the roll limit, counter-clockwise, relative to the middle.
+    pub polygon: Vec<Vec2>,
+    turn: [[Entry; 3]; 3],
+    shift: [Entry; 3],
+    halves: [Option<[usize; 2]>; 2],
+}
+
+/// A function of the pose that is affine in a body point: `weights . point - constant`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct AffineForm {
+    weights: [Entry; 3],
+    constant: Entry,
+}
+
+/// The pose box and its parts so far.
+#[derive(Debug, Clone)]
+pub struct Poses {
+    motion: Motion,
+    apart: f64,
+    regions: Vec<Region>,
+}
+
+impl Poses {
+    /// The whole box of one motion.
+    #[must_use]
+    pub fn new(motion: Motion, domain: PoseDomain) -> Self {
+        let middle = f64::midpoint(domain.low, domain.high);
+        let half = (domain.high - domain.low) / 2.0;
+        Self::around(motion, domain.apart, vec2(middle, middle), vec2(half, half))
+    }
+
+    /// One pose alone, its give left aside.
+    #[must_use]
+    pub fn at(motion: Motion, pose: Pose) -> Self {
+        Self::around(
+            motion,
+            f64::INFINITY,
+            vec2(pose.left, pose.right),
+            vec2(0.0, 0.0),
+        )
+    }
+
+    fn around(motion: Motion, apart: f64, middle: Vec2, half: Vec2) -> Self {
+        let mut poses = Self {
+            motion,
+            apart,
+            regions: Vec::new(),
+        };
+        poses.add(middle, half);
+        poses
+    }
+
+    /// The motion.
+    #[must_use]
+    pub fn motion(&self) -> &Motion {
+        &self.motion
+    }
+
+    /// How far one wheel may stand above the other, mm.
+    pub(super) fn apart(&self) -> f64 {
+        self.apart
+    }
+
+    pub(super) fn region(&self, index: usize) -> &Region {
+        &self.regions[index]
+    }
+
+    /// The two halves of a region across the first wheel's travel (`axis` 0) or the second's, those that
+    /// hold a pose.
+    pub(super) fn split(&mut self, index: usize, axis: usize) -> [usize; 2] {
+        if let Some(halves) = self.regions[index].halves[axis] {
+            return halves;
+        }
+        let Region { middle, half, .. } = self.regions[index];
+        let (step, half) = if axis == 0 {
+            (vec2(half.x / 2.0, 0.0), vec2(half.x / 2.0, half.y))
+        } else {
+            (vec2(0.0, half.y / 2.0), vec2(half.x, half.y / 2.0))
+        };
+        let halves = [self.add(middle - step, half), self.add(middle + step, half)];
+        self.regions[index].halves[axis] = Some(halves);
+        halves
+    }
+
+    /// The corners of the whole box, cut by the roll limit.
+    #[must_use]
+    pub fn corners(&self) -> Vec<Vec2> {
+        self.regions[0]
+            .polygon
+            .iter()
+            .map(|&p| p + self.regions[0].middle)
+            .collect()
+    }
+
+    fn add(&mut self, middle: Vec2, half: Vec2) -> usize {
+        let at_middle = self
+            .motion
+            .placement(Series::first(middle.x), Series::second(middle.y));
+        let over = |center: f64, half: f64| Interval::new(center - half, center + half);
+        let over_box = self.motion.placement(
+            Series::<Interval>::first(over(middle.x, half.x)),
+            Series::<Interval>::second(over(middle.y, half.y)),
+        );
+        let entry = |series: &Series<f64>, range: &Series<Interval>| Entry {
+            quadratic: std::array::from_fn(|k| series.0[k]),
+            cubic: std::array::from_fn(|k| {
+                let bound = range.0[6 + k].magnitude();
+                if bound.is_nan() { f64::INFINITY } else { bound }
+            }),
+        };
+        let turn = std::array::from_fn(|i| {
+            std::array::from_fn(|j| entry(&at_middle.turn[i][j], &over_box.turn[i][j]))
+        });
+        let shift = std::array::from_fn(|i| entry(&at_middle.shift[i], &over_box.shift[i]));
+        let polygon = cut_by_roll(middle, half, self.apart);
+        self.regions.push(Region {
+            middle,
+            half,
+            polygon,
+            turn,
+            shift,
+            halves: [None; 2],
+        });
+        self.regions.len() - 1
+    }
+}
+
+impl Region {
+    /// The function `normal . (turn p - shift)` of pose and point.
+    pub fn affine(&self, normal: Vec3) -> AffineForm {
+        let n = [normal.x, normal.y, normal.z];
+        let combined = |column: [&Entry; 3]| Entry {
+            quadratic: std::array::from_fn(|k| (0..3).map(|i| n[i] * column[i].quadratic[k]).sum()),
+            cubic: std::array::from_fn(|k| {
+                (0..3).map(|i| weighted(n[i], column[i].cubic[k])).sum()
+            }),
+        };
+        AffineForm {
+            weights: std::array::from_fn(|j| {
+                combined([&self.turn[0][j], &self.turn[1][j], &self.turn[2][j]])
+            }),
+            constant: combined([&self.shift[0], &self.shift[1], &self.shift[2]]),
+        }
+    }
+
+    /// Whether the roll limit leaves it any pose.
+    pub fn is_empty(&self) -> bool {
+        self.polygon.is_empty()
+    }
+
+    /// The pose of the region nearest to `pose` in the manner of a clamp; it keeps the roll limit.
+    pub fn clamp(&self, pose: Vec2, apart: f64) -> Vec2 {
+        let low = self.middle - self.half;
+        let high = self.middle + self.half;
+        let mut p = vec2(pose.x.clamp(low.x, high.x), pose.y.clamp(low.y, high.y));
+        let over = p.x - p.y - apart;
+        if over > 0.0 {
+            let first = over.min(p.x - low.x);
+            p = vec2(p.x - first, (p.y + over - first).min(high.y));
+        }
+        let over = p.y - p.x - apart;
+        if over > 0.0 {
+            let first = over.min(p.y - low.y);
+            p = vec2((p.x + over - first).min(high.x), p.y - first);
+        }
+        p
+    }
+}
+
+impl AffineForm {
+    /// The quadratic of the point's value about the region's middle, and the greatest of its remainder.
+    pub fn of(&self, point: Vec3, half: Vec2) -> (Quadratic, f64) {
+        let p = [point.x, point.y, point.z];
+        let quadratic = std::array::from_fn(|k| {
+            (0..3)
+                .map(|j| self.weights[j].quadratic[k] * p[j])
+                .sum::<f64>()
+                - self.constant.quadratic[k]
+        });
+        let cubic: [f64; 4] = std::array::from_fn(|k| {
+            (0..3)
+                .map(|j| weighted(p[j], self.weights[j].cubic[k]))
+                .sum::<f64>()
+                + self.constant.cubic[k]
+        });
+        let (a, b) = (half.x, half.y);
+        let powers = [a * a * a, a * a * b, a * b * b, b * b * b];
+        let remainder = cubic
+            .iter()
+            .zip(powers)
+            .map(|(&c, power)| weighted(power, c))
+            .sum();
+        (Quadratic(quadratic), remainder)
+    }
+}
+
+/// `|weight| * bound`, zero where the weight is zero even if the bound is infinite.
+fn weighted(weight: f64, bound: f64) -> f64 {
+    if weight == 0.0 {
+        0.0
+    } else {
+        weight.abs() * bound
+    }
+}
+
+/// The box cut to poses whose wheels stand no further apart than `apart`, relative to its middle.
+fn cut_by_roll(middle: Vec2, half: Vec2, apart: f64) -> Vec<Vec2> {
+    let corner = |x: f64, y: f64| vec2(x * half.x, y * half.y);
+    let mut polygon = vec![
+        corner(-1.0, -1.0),
+        corner(1.0, -1.0),
+        corner(1.0, 1.0),
+        corner(-1.0, 1.0),
+    ];
+    if half.x == 0.0 && half.y == 0.0 {
+        polygon.truncate(1);
+    }
+    if apart.is_finite() {
+        for sign in [1.0, -1.0] {
+            let over = |p: Vec2| sign * ((middle.x + p.x) - (middle.y + p.y)) - apart;
+            polygon = clipped(&polygon, over);
+        }
+    }
+    polygon
+}
+
+/// The part of a convex polygon where `over` (an affine function) is not positive.
+fn clipped(polygon: &[Vec2], over: impl Fn(Vec2) -> f64) -> Vec<Vec2> {
+    let mut kept = Vec::with_capacity(polygon.len() + 1);
+    for (i, &a) in polygon.iter().enumerate() {
+        let b = polygon[(i + 1) % polygon.len()];
+        let (at_a, at_b) = (over(a), over(b));
+        if at_a <= 0.0 {
+            kept.push(a);
+        }
+        if (at_a < 0.0 && at_b > 0.0) || (at_a > 0.0 && at_b < 0.0) {
+            kept.push(a.lerp(b, at_a / (at_a - at_b)));
+        }
+    }
+    kept
+}

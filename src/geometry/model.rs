@@ -1,0 +1,324 @@
+//! The model: a car's numbers made into shapes and motion, or everything that is wrong with them.
+
+mod faces;
+mod faults;
+
+use crate::body::rail::Rail;
+use crate::body::{Station, Surface, SurfaceId};
+use crate::car::Car;
+use crate::chain::{Arc, Chain};
+use crate::envelope;
+use crate::field::Fault;
+use crate::gap::{Part, PoseDomain, Poses};
+use crate::math;
+use crate::motion::Motion;
+use crate::side::{Side, Sides};
+use crate::solid::Revolved;
+use crate::space::{Vec2, vec2, vec3};
+use crate::tire::{ShapeInputs, TireShape, load};
+use crate::travel::Pose;
+
+pub use faces::SurfaceFaces;
+
+/// Radius of a rim flange's edge, mm (J flange, from memory); less where the flange is thinner.
+const FLANGE_EDGE: f64 = 6.0;
+
+/// What a rear view shows of one wheel in one pose. Points are `(left, up)` in the car's frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WheelSection {
+    /// Closed outline of the tire's upper section, above the axle.
+    pub tire_top: Vec<Vec2>,
+    /// Closed outline of the tire's lower section: flattened and bulged as it stands on the ground.
+    pub tire_bottom: Vec<Vec2>,
+    /// Closed outline of the wheel.
+    pub wheel: Vec<Vec2>,
+    /// The axle flange's face, from its lower to its upper edge.
+    pub flange: [Vec2; 2],
+    /// The outer end of the axle tube's center line, at the flange.
+    pub hub: Vec2,
+}
+
+/// All the room the tire takes, in the section straight up: `(left, up)`, from the car's left to its right.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct EnvelopeSection {
+    /// Everything the tire covers through travel, above the axle.
+    pub outline: Vec<Vec2>,
+    /// The same grown by a margin.
+    pub margin: Vec<Vec2>,
+}
+
+/// A tire and a wheel as solids, with and without the axle's sideways give.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Solids {
+    /// The tire as it is away from the ground.
+    pub tire: Revolved,
+    /// The tire as it is at the ground.
+    pub loaded: Revolved,
+    /// The wheel.
+    pub wheel: Revolved,
+}
+
+/// A car made computable.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Model {
+    /// The car that it was made from.
+    pub car: Car,
+    /// The tire's section away from the ground.
+    pub tire: TireShape,
+    /// The tire's section at the ground.
+    pub loaded: TireShape,
+    /// Static deflection of the tire at ride height, mm.
+    pub deflection: f64,
+    /// How the axle moves.
+    pub motion: Motion,
+    /// The wheelhouse straight up as the factory made it.
+    pub stock: Sides<Station>,
+    /// The same with the seam moved and the roof raised.
+    pub moved: Sides<Station>,
+    /// The frame rails.
+    pub rails: Sides<Rail>,
+    /// How far the seam can move before tub and rail meet, mm.
+    pub seam_limit: Sides<f64>,
+    /// Tire and wheel as they stand.
+    pub solids: Sides<Solids>,
+    /// Tire and wheel widened by the axle's sideways give.
+    pub given: Sides<Solids>,
+}
+
+impl Model {
+    /// Makes the model.
+    ///
+    /// # Errors
+    /// Every fault of the car at once: numbers out of bounds, and numbers that do not go together.
+    pub fn new(car: &Car) -> Result<Self, Vec<Fault>> {
+        let mut faults = faults::out_of_bounds(car);
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        faults.extend(faults::misfits(car));
+
+        let inputs = ShapeInputs {
+            section_width: car.section_width(),
+            diameter: car.overall_diameter(),
+            rim_diameter: car.tire.rim_diameter(),
+            rim_width: car.wheel.rim_width,
+            flange_height: car.wheel.flange_height,
+            tread_width: car.tire.tread_width,
+            shoulder_radius: car.tire.shoulder_radius,
+            widest_at: car.tire.widest_at,
+        };
+        let deflection = car.tire.deflection.unwrap_or_else(|| {
+            load::Loading {
+                load: car.tire.load,
+                pressure: car.tire.pressure,
+                construction: car.tire.designation.construction,
+                section_width: inputs.section_width,
+                diameter: inputs.diameter,
+                rim_diameter: inputs.rim_diameter,
+            }
+            .deflection()
+        });
+        let shapes =
+            TireShape::new(inputs).and_then(|tire| Ok((load::loaded(&tire, deflection)?, tire)));
+        let face = car.axle.measured_face();
+        let stations = Sides::each(|side| Station::from_tape(&car.sides.get(side).tape, face, 0.0));
+        let ((loaded, tire), left, right) = match (shapes, stations.left, stations.right) {
+            (Ok(shapes), Ok(left), Ok(right)) => (shapes, left, right),
+            (shapes, left, right) => {
+                faults.extend(shapes.err());
+                faults.extend(left.err().map(|fault| faults::on_side(Side::Left, fault)));
+                faults.extend(right.err().map(|fault| faults::on_side(Side::Right, fault)));
+                return Err(faults);
+            }
+        };
+
+        let stock = Sides { left, right };
+        let rails = Sides::each(|side| Rail::from_tape(&car.sides.get(side).tape, face));
+        let seam_limit = Sides::each(|side| seam_limit(stock.get(side), rails.get(side)));
+        for side in Side::BOTH {
+            faults.extend(faults::beyond_rail(car, side, *seam_limit.get(side)));
+        }
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+
+        let moved = Sides::each(|side| {
+            let spec = car.sides.get(side);
+            stock.get(side).moved(spec.seam_move, spec.roof_raise)
+        });
+        let motion = Motion::new(
+            car.locator,
+            car.track_width(),
+            -car.travel.ride_change,
+            car.axle.ahead,
+            car.axle.yaw,
+        );
+        let wheel = wheel_chain(car).map_err(|_| vec![faults::wheel(car)])?;
+        let solids = |give: f64| {
+            Sides::each(|side| {
+                let revolved = |part: Part, chain: &Chain| Revolved {
+                    part,
+                    chain: if give > 0.0 {
+                        chain.widened(give)
+                    } else {
+                        chain.clone()
+                    },
+                    side,
+                    center_plane: motion.track_width / 2.0,
+                };
+                Solids {
+                    tire: revolved(Part::Tire, &tire.chain),
+                    loaded: revolved(Part::Tire, &loaded.chain),
+                    wheel: revolved(Part::Wheel, &wheel),
+                }
+            })
+        };
+        let (rigid, given) = (solids(0.0), solids(car.travel.give));
+        Ok(Self {
+            car: car.clone(),
+            tire,
+            loaded,
+            deflection,
+            motion,
+            stock,
+            moved,
+            rails,
+            seam_limit,
+            solids: rigid,
+            given,
+        })
+    }
+
+    /// All poses through travel.
+    #[must_use]
+    pub fn pose_domain(&self) -> PoseDomain {
+        let travel = &self.car.travel;
+        let apart = travel.roll_limit.map_or(f64::INFINITY, |limit| {
+            self.motion.track_width * math::sin(limit)
+        });
+        PoseDomain {
+            low: -travel.droop,
+            high: travel.bump,
+            apart,
+        }
+    }
+
+    /// The poses nearest to `pose` that the travel allows.
+    #[must_use]
+    pub fn clamp_pose(&self, pose: Pose) -> Pose {
+        let domain = self.pose_domain();
+        let (left, right) = (
+            pose.left.clamp(domain.low, domain.high),
+            pose.right.clamp(domain.low, domain.high),
+        );
+        let over = ((left - right).abs() - domain.apart).max(0.0) / 2.0 * (left - right).signum();
+        let give = self.car.travel.give;
+        Pose {
+            left: left - over,
+            right: right + over,
+            give: pose.give.clamp(-give, give),
+        }
+    }
+
+    /// What the rear view shows of one side's wheel in `pose`.
+    #[must_use]
+    pub fn wheel_section(&self, side: Side, pose: Pose) -> WheelSection {
+        /// Finer than a screen shows.
+        const SAGITTA: f64 = 0.05;
+        let placement = self.motion.at(pose);
+        let in_view = |out: f64, up: f64| {
+            let p = placement.body_from_axle(vec3(0.0, side.sign() * out, up));
+            vec2(p.y, p.z)
+        };
+        let solids = self.solids.get(side);
+        let plane = solids.tire.center_plane;
+        let section = |chain: &Chain, up: f64| -> Vec<Vec2> {
+            chain
+                .outline(SAGITTA)
+                .into_iter()
+                .map(|p| in_view(plane + p.x, up * p.y))
+                .collect()
+        };
+        let (flange_face, flange_radius) = (
+            self.car.axle.width / 2.0,
+            self.car.axle.flange_diameter / 2.0,
+        );
+        WheelSection {
+            tire_top: section(&solids.tire.chain, 1.0),
+            tire_bottom: section(&solids.loaded.chain, -1.0),
+            wheel: section(&solids.wheel.chain, 1.0),
+            flange: [
+                in_view(flange_face, -flange_radius),
+                in_view(flange_face, flange_radius),
+            ],
+            hub: in_view(flange_face, 0.0),
+        }
+    }
+
+    /// All the room one side's tire takes through travel, and the same grown by `margin` mm.
+    #[must_use]
+    pub fn envelope_section(&self, side: Side, margin: f64) -> EnvelopeSection {
+        let corners = Poses::new(self.motion, self.pose_domain()).corners();
+        let solids = self.given.get(side);
+        let outline = |margin: f64| {
+            envelope::outline(
+                &self.motion,
+                &corners,
+                &[&solids.tire, &solids.wheel],
+                margin,
+            )
+        };
+        EnvelopeSection {
+            outline: outline(0.0),
+            margin: outline(margin),
+        }
+    }
+
+    /// Height of the ground under the tires at ride height, mm above the measured axle's center (negative).
+    #[must_use]
+    pub fn ground(&self) -> f64 {
+        self.motion.ride - (self.tire.inputs.diameter / 2.0 - self.deflection)
+    }
+
+    /// What a surface is called on this car.
+    #[must_use]
+    pub fn name(&self, id: SurfaceId) -> String {
+        match self.car.obstacles.get(id.index) {
+            Some(obstacle) if id.surface == Surface::Obstacle => obstacle.name.clone(),
+            _ => id.surface.label().to_owned(),
+        }
+    }
+}
+
+/// How far the tub can move before it comes within the rail's margin, mm; endless where it stands above or below it.
+fn seam_limit(station: &Station, rail: &Rail) -> f64 {
+    let heights = station
+        .points
+        .iter()
+        .map(|p| p.y)
+        .chain([rail.bottom, rail.top]);
+    heights
+        .filter(|up| (rail.bottom..=rail.top).contains(up))
+        .filter_map(|up| station.wall_at(up))
+        .map(|wall| wall - rail.face - crate::body::rail::RAIL_MARGIN)
+        .fold(f64::INFINITY, f64::min)
+        .max(0.0)
+}
+
+/// The wheel: a disc with rounded flange edges.
+fn wheel_chain(car: &Car) -> Result<Chain, crate::chain::ChainFault> {
+    let edge = FLANGE_EDGE.min(car.wheel.flange_thickness / 2.0);
+    let half = car.wheel.overall_width() / 2.0 - edge;
+    let radius = car.tire.rim_diameter() / 2.0 + car.wheel.flange_height - edge;
+    let arc = |x: f64, y: f64, from: Vec2| Arc {
+        center: vec2(x * half, y * radius),
+        radius: edge,
+        from,
+    };
+    Chain::new(vec![
+        arc(1.0, 1.0, vec2(1.0, 0.0)),
+        arc(-1.0, 1.0, vec2(0.0, 1.0)),
+        arc(-1.0, -1.0, vec2(-1.0, 0.0)),
+        arc(1.0, -1.0, vec2(0.0, -1.0)),
+    ])
+}

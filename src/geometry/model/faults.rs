@@ -1,0 +1,221 @@
+//! Everything that can be wrong with a car's numbers, with what would be accepted.
+
+use crate::body::tape::TAPE_FIELDS;
+use crate::car::Car;
+use crate::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
+use crate::field::{Bound, Fault, Quantity};
+use crate::locator::Locator;
+use crate::side::Side;
+use crate::units::{self, Notation};
+
+/// Every number that is out of its bound.
+pub(super) fn out_of_bounds(car: &Car) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    let mut check = |bound: &Bound, at: String, value: f64| {
+        if !bound.admits(value) {
+            let accepted = format!(
+                "{} to {} would be accepted",
+                say(bound.quantity, bound.least),
+                say(bound.quantity, bound.most)
+            );
+            faults.push(Fault::new(
+                at,
+                format!("{} is {}", bound.label, say(bound.quantity, value)),
+                accepted,
+            ));
+        }
+    };
+    for field in CAR_FIELDS {
+        check(&field.bound, field.bound.key.to_owned(), (field.get)(car));
+    }
+    for field in OPTIONAL_FIELDS {
+        if let Some(value) = (field.get)(car) {
+            check(&field.bound, field.bound.key.to_owned(), value);
+        }
+    }
+    for (side, spec) in car.sides.iter() {
+        for entry in TAPE_FIELDS {
+            let bound = &entry.field.bound;
+            check(
+                bound,
+                format!("{}.tape.{}", side.word(), bound.key),
+                (entry.field.get)(&spec.tape),
+            );
+        }
+    }
+    for (i, obstacle) in car.obstacles.iter().enumerate() {
+        let sound = obstacle.from.is_finite()
+            && obstacle.to.is_finite()
+            && (0.0..=300.0).contains(&obstacle.radius);
+        if !sound || obstacle.from.length() > 5000.0 || obstacle.to.length() > 5000.0 {
+            faults.push(Fault::new(
+                format!("obstacle[{i}]"),
+                format!("{} is nowhere near the tire, or no size", obstacle.name),
+                "two points within 5 m of the axle and a radius up to 300 mm would be accepted",
+            ));
+        }
+    }
+    let points: Vec<f64> = match car.locator {
+        Locator::TrackBar { axle_end, body_end } => {
+            vec![axle_end.x, axle_end.y, body_end.x, body_end.y]
+        }
+        Locator::WattLink { height, .. }
+        | Locator::AngledLinks { height }
+        | Locator::LeafSprings { height } => vec![height],
+    };
+    if !points
+        .iter()
+        .all(|value| value.is_finite() && value.abs() <= 2000.0)
+    {
+        faults.push(Fault::new(
+            "locator",
+            "the locator reaches beyond 2 m",
+            "points within 2 m of the axle's center would be accepted",
+        ));
+    }
+    faults
+}
+
+/// Numbers that are each in bounds and do not go together, other than what the shapes themselves refuse.
+pub(super) fn misfits(car: &Car) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    let (narrowest, widest) = car.tire.rim_range();
+    let rim = car.wheel.rim_width;
+    if !(narrowest..=widest).contains(&rim) {
+        faults.push(Fault::new(
+            "wheel.rim_width",
+            format!(
+                "a rim {} wide is outside what a {} tire allows",
+                length(rim),
+                car.tire.designation.text
+            ),
+            format!(
+                "{} to {} would be accepted",
+                length(narrowest),
+                length(widest)
+            ),
+        ));
+    }
+    if car.wheel.backspacing > car.wheel.overall_width() {
+        faults.push(Fault::new(
+            "wheel.backspacing",
+            format!(
+                "backspacing of {} is more than the wheel's overall width",
+                length(car.wheel.backspacing)
+            ),
+            format!(
+                "0 to {} would be accepted",
+                length(car.wheel.overall_width())
+            ),
+        ));
+    }
+    let track = car.track_width();
+    if !(700.0..=2400.0).contains(&track) {
+        faults.push(Fault::new(
+            "axle.width",
+            format!("axle and wheel give a track width of {}", length(track)),
+            format!(
+                "a track width of {} to {} would be accepted",
+                length(700.0),
+                length(2400.0)
+            ),
+        ));
+    }
+    for (side, spec) in car.sides.iter() {
+        let tape = &spec.tape;
+        if tape.rail_top_up.value - tape.rail_bottom_up.value < 5.0 {
+            faults.push(Fault::new(
+                format!("{}.tape.rail_top_up", side.word()),
+                format!(
+                    "the rail's top, at {}, is not above its bottom, at {}",
+                    length(tape.rail_top_up.value),
+                    length(tape.rail_bottom_up.value)
+                ),
+                "a top above the bottom would be accepted",
+            ));
+        }
+    }
+    faults.extend(short_bar(car));
+    faults
+}
+
+/// A tub that would be moved into the rail.
+pub(super) fn beyond_rail(car: &Car, side: Side, limit: f64) -> Option<Fault> {
+    let seam_move = car.sides.get(side).seam_move;
+    (seam_move > limit).then(|| {
+        Fault::new(
+            format!("{}.seam_move", side.word()),
+            format!(
+                "moving the {} seam {} puts the tub into the frame rail",
+                side.word(),
+                length(seam_move)
+            ),
+            format!("0 to {} would be accepted", length(limit)),
+        )
+    })
+}
+
+/// A fault of a side's own readings, told with its side.
+pub(super) fn on_side(side: Side, fault: Fault) -> Fault {
+    Fault {
+        at: format!("{}.{}", side.word(), fault.at),
+        ..fault
+    }
+}
+
+/// A rim whose flanges leave no disc between them.
+pub(super) fn wheel(car: &Car) -> Fault {
+    Fault::new(
+        "wheel.flange_thickness",
+        format!(
+            "flanges {} thick do not go with a rim {} wide",
+            length(car.wheel.flange_thickness),
+            length(car.wheel.rim_width)
+        ),
+        "thinner flanges would be accepted",
+    )
+}
+
+/// A track bar that cannot follow the axle through its travel.
+fn short_bar(car: &Car) -> Option<Fault> {
+    let Locator::TrackBar { axle_end, body_end } = car.locator else {
+        return None;
+    };
+    let travel = &car.travel;
+    let track = car.track_width().max(1.0);
+    let tilt = ((travel.bump + travel.droop) / track).min(1.0);
+    let upright = (1.0 - tilt * tilt).sqrt();
+    let rise = (axle_end.y - body_end.y).abs()
+        + axle_end.x.abs() * tilt
+        + axle_end.y.abs() * (1.0 - upright)
+        + travel.ride_change.abs()
+        + travel.bump.max(travel.droop);
+    let length_of_bar = (axle_end - body_end).length();
+    // Beyond this slope the bar steers the axle sideways as fast as it rises.
+    let steepest = std::f64::consts::FRAC_1_SQRT_2 * length_of_bar;
+    (rise > steepest).then(|| {
+        Fault::new(
+            "locator",
+            format!("a track bar of {} would have to stand steeper than 45 degrees to follow {} of bump and {} of droop", length(length_of_bar), length(travel.bump), length(travel.droop)),
+            format!("a bar of at least {} would be accepted", length(rise / std::f64::consts::FRAC_1_SQRT_2)),
+        )
+    })
+}
+
+fn length(millimeters: f64) -> String {
+    say(Quantity::Length, millimeters)
+}
+
+fn say(quantity: Quantity, value: f64) -> String {
+    match quantity {
+        Quantity::Length if value.is_finite() => format!(
+            "{} ({})",
+            units::format_length(value, Notation::InchFractions),
+            units::format_length(value, Notation::Millimeters)
+        ),
+        Quantity::Angle => format!("{:.1} degrees", units::degrees(value)),
+        Quantity::Mass => format!("{value:.0} kg"),
+        Quantity::Pressure => format!("{value:.0} kPa"),
+        Quantity::Length | Quantity::Ratio | Quantity::RimCode => format!("{value}"),
+    }
+}
