@@ -1,1 +1,43 @@
 //! Car files: what is typed or saved, read into the model and written back.
+//!
+//! A car file is TOML. Its tables and keys are those of [`geometry::car::CAR_FIELDS`],
+//! [`geometry::car::fields::OPTIONAL_FIELDS`] and [`geometry::body::tape::TAPE_FIELDS`], so a bound is
+//! told in one place only. Lengths are written as a builder writes them.
+//!
+//! ```toml
+//! format = 1
+//! name = "My car"
+//! units = "in"                # what a bare number is in; "in" or "mm"
+//! [tire]
+//! size = "275/60R15"
+//! arrival = "nominal"         # or "largest"
+//! [wheel]
+//! rim_width = 10
+//! backspacing = "5 1/2"       # or offset
+//! [locator]
+//! kind = "leaf-springs"       # or track-bar, watt-link, angled-links
+//! height = -3
+//! [tape]                      # both sides; [left.tape] and [right.tape] say what differs
+//! to_rail = "11 3/8"
+//! roof_up = { guess = 16 }    # nobody has measured it yet
+//! ```
+//!
+//! Everything that is wrong with a file is told at once, each fault with its line and column.
+
+mod fault;
+mod layout;
+mod read;
+mod scenarios;
+mod write;
+
+pub use fault::FileFault;
+pub use read::read;
+pub use scenarios::{SCENARIOS, Scenario};
+pub use write::write;
+
+/// The format that is written, and the newest that is read.
+pub const FORMAT: i64 = 1;
+
+/// The longest file that is read, bytes. A car with every station of a full wheelhouse takes a
+/// hundredth of it.
+pub const MAX_BYTES: usize = 1_000_000;

@@ -1,0 +1,176 @@
+//! What a car file is made of: its words, its keys and the bounds of what the car's own tables do not bound.
+
+use geometry::body::Surface;
+use geometry::body::tape::TAPE_FIELDS;
+use geometry::car::CAR_FIELDS;
+use geometry::car::fields::{OPTIONAL_FIELDS, RIM_WIDTH};
+use geometry::field::{Bound, Quantity};
+use geometry::locator::PivotOn;
+use geometry::side::Side;
+use geometry::tire::Arrival;
+use geometry::units::LengthUnit;
+
+/// The keys and tables at the top of a file.
+pub(crate) const TOP: &[&str] = &[
+    "format", "name", "purpose", "units", "tire", "wheel", "axle", "locator", "travel", "targets",
+    "tape", "left", "right", "obstacle",
+];
+
+/// Keys that stand beside the numbers of a table.
+pub(crate) const EXTRA: &[&str] = &[
+    "tire.size",
+    "tire.arrival",
+    "tire.section_width_on",
+    "wheel.offset",
+];
+
+/// Keys of a side's table that hold tables themselves.
+pub(crate) const IN_SIDE: &[&str] = &["tape", "station"];
+
+/// Keys of an obstacle.
+pub(crate) const IN_OBSTACLE: &[&str] = &["name", "side", "from", "to", "radius"];
+
+/// Keys of a station.
+pub(crate) const IN_STATION: &[&str] = &["angle", "points", "spans", "seam", "fill"];
+
+pub(crate) const UNITS: &[(&str, LengthUnit)] =
+    &[("in", LengthUnit::Inch), ("mm", LengthUnit::Millimeter)];
+
+pub(crate) const ARRIVALS: &[(&str, Arrival)] =
+    &[("nominal", Arrival::Nominal), ("largest", Arrival::Largest)];
+
+pub(crate) const SIDES: &[(&str, Side)] = &[("left", Side::Left), ("right", Side::Right)];
+
+pub(crate) const PIVOTS: &[(&str, PivotOn)] = &[("axle", PivotOn::Axle), ("body", PivotOn::Body)];
+
+/// The kinds of locator, and the keys that go with each.
+pub(crate) const LOCATORS: &[(&str, &[&str])] = &[
+    ("track-bar", &["kind", "axle_end", "body_end"]),
+    ("watt-link", &["kind", "height", "pivot_on"]),
+    ("angled-links", &["kind", "height"]),
+    ("leaf-springs", &["kind", "height"]),
+];
+
+/// The surfaces a station's spans can be of.
+pub(crate) const SPANS: &[(&str, Surface)] = &[
+    ("quarter-lip", Surface::QuarterLip),
+    ("outer-half", Surface::OuterHalf),
+    ("roof", Surface::Roof),
+    ("tub-corner", Surface::TubCorner),
+    ("tub-wall", Surface::TubWall),
+    ("frame-rail", Surface::FrameRail),
+];
+
+/// Offset tells the same as backspacing; what it may be follows from the backspacing's own bound.
+pub(crate) const OFFSET: Bound = length(
+    "wheel.offset",
+    "Offset",
+    "From the rim's center plane to the mounting face, positive when the face is outboard.",
+    -350.0,
+    350.0,
+);
+
+/// The rim on which a measured section width was taken.
+pub(crate) const SECTION_WIDTH_ON: Bound = Bound {
+    key: "tire.section_width_on",
+    label: "Rim it was measured on",
+    ..RIM_WIDTH.bound
+};
+
+pub(crate) const LOCATOR_HEIGHT: Bound = length(
+    "locator.height",
+    "Height of the roll point",
+    "Above the axle's center at ride height.",
+    -600.0,
+    800.0,
+);
+
+/// A coordinate of a locator's end or of a part near the tire.
+pub(crate) const COORDINATE: Bound = length(
+    "coordinate",
+    "Coordinate",
+    "In the car's frame.",
+    -2000.0,
+    2000.0,
+);
+
+pub(crate) const OBSTACLE_RADIUS: Bound = length(
+    "obstacle.radius",
+    "Radius",
+    "Of the rounded bar that stands in for the part.",
+    0.5,
+    300.0,
+);
+
+/// Within half a turn of straight up, a little less: the ground side has no wheelhouse.
+pub(crate) const STATION_ANGLE: Bound = Bound {
+    key: "station.angle",
+    label: "Angle of the station",
+    help: "From straight up, positive toward the front.",
+    quantity: Quantity::Angle,
+    least: -170.0 / 180.0 * std::f64::consts::PI,
+    most: 170.0 / 180.0 * std::f64::consts::PI,
+    usual: None,
+};
+
+/// Either number of a station's point: out from the car's center plane, or the radius.
+pub(crate) const STATION_POINT: Bound = length(
+    "station.points",
+    "Point of the sheet metal",
+    "Out from the car's center plane, and the radius from the axle's line.",
+    0.0,
+    2000.0,
+);
+
+/// The most stations of a side, points of a station and obstacles of a car that are read.
+pub(crate) const MANY: usize = 200;
+
+/// Every key of a table that holds a number of the car, in the order of a file, without the table's name.
+pub(crate) fn keys_of(table: &str) -> Vec<&'static str> {
+    let optional = OPTIONAL_FIELDS.iter().map(|field| field.bound.key);
+    let keys = CAR_FIELDS
+        .iter()
+        .map(|field| field.bound.key)
+        .chain(optional)
+        .chain(EXTRA.iter().copied());
+    keys.filter_map(|key| {
+        key.split_once('.')
+            .filter(|(of, _)| *of == table)
+            .map(|(_, name)| name)
+    })
+    .collect()
+}
+
+/// Every key of a tape table.
+pub(crate) fn tape_keys() -> Vec<&'static str> {
+    TAPE_FIELDS
+        .iter()
+        .map(|field| field.field.bound.key)
+        .collect()
+}
+
+/// The word that a file has for one of a few things.
+pub(crate) fn word<T: PartialEq>(words: &[(&'static str, T)], thing: &T) -> &'static str {
+    words
+        .iter()
+        .find(|(_, one)| one == thing)
+        .map_or("", |(word, _)| word)
+}
+
+const fn length(
+    key: &'static str,
+    label: &'static str,
+    help: &'static str,
+    least: f64,
+    most: f64,
+) -> Bound {
+    Bound {
+        key,
+        label,
+        help,
+        quantity: Quantity::Length,
+        least,
+        most,
+        usual: None,
+    }
+}

@@ -1,0 +1,341 @@
+//! Reads a car file, or tells everything that is wrong with it.
+
+mod body;
+mod locator;
+mod nearest;
+mod reader;
+mod values;
+
+use geometry::axle::AxleSpec;
+use geometry::body::{Reading, Tape};
+use geometry::car::{CAR_FIELDS, Car, SideSpec, Targets, fields};
+use geometry::locator::Locator;
+use geometry::model::Model;
+use geometry::side::Sides;
+use geometry::tire::{
+    Arrival, Class, Construction, Designation, MeasuredWidth, SizeSystem, TireSpec,
+};
+use geometry::travel::TravelSpec;
+use geometry::wheel::WheelSpec;
+use toml::de::{DeTable, DeValue};
+
+use crate::fault::FileFault;
+use crate::layout;
+use crate::{FORMAT, MAX_BYTES};
+use reader::{Reader, Table};
+use values::range_text;
+
+/// Reads a car file.
+///
+/// What is left out takes its usual value, where it has one; a tape reading that is left out is
+/// guessed from the others and marked so; `axle.width` left out is the measured axle's.
+///
+/// ```
+/// let faults = carfile::read("format = 1\nwheel = { rimwidth = 10 }").unwrap_err();
+/// assert!(faults.iter().any(|fault| fault.to_string() == "2:11: unknown key wheel.rimwidth; did you mean rim_width?"));
+/// ```
+///
+/// # Errors
+/// Every fault of the file, in the order in which they stand in it. Broken TOML, an empty or an
+/// over-long file and a newer format are told alone, because nothing behind them can be understood.
+pub fn read(text: &str) -> Result<Car, Vec<FileFault>> {
+    let mut reader = Reader::new(text);
+    match document(&mut reader, text) {
+        Some(car) if reader.faults.is_empty() => Ok(car),
+        _ => Err(reader.faults.into_sorted()),
+    }
+}
+
+fn document<'t>(reader: &mut Reader<'t>, text: &'t str) -> Option<Car> {
+    if text.len() > MAX_BYTES {
+        reader.spoil(
+            0,
+            "",
+            format!("the file is {} bytes long", text.len()),
+            format!("at most {MAX_BYTES} bytes (1 MB)"),
+        );
+        return None;
+    }
+    if text.trim().is_empty() {
+        reader.spoil(
+            0,
+            "",
+            "the file is empty",
+            format!("a car file, beginning with format = {FORMAT}"),
+        );
+        return None;
+    }
+    let (document, broken) = DeTable::parse_recoverable(text);
+    for error in &broken {
+        let start = error.span().map_or(0, |span| span.start);
+        reader.spoil(
+            start,
+            "",
+            format!("not TOML: {}", error.message()),
+            "lines such as key = value under a [table]",
+        );
+    }
+    if !broken.is_empty() {
+        return None;
+    }
+    let top = Table::top(document.get_ref());
+    if !format_is_known(reader, &top) {
+        return None;
+    }
+    let car = car(reader, &top);
+    if !reader.incomplete {
+        for fault in Model::new(&car).err().unwrap_or_default() {
+            reader.of_model(fault);
+        }
+    }
+    Some(car)
+}
+
+/// A newer file may mean other things by the same keys, so it is not read at all.
+fn format_is_known(reader: &mut Reader<'_>, top: &Table<'_, '_>) -> bool {
+    let accepted = format!("format = {FORMAT}");
+    let Some(value) = top.get("format") else {
+        reader.missing(top, "format", &accepted);
+        return true;
+    };
+    let number: Option<i64> = match value.get_ref() {
+        DeValue::Integer(integer) if integer.radix() == 10 => integer.as_str().parse().ok(),
+        _ => None,
+    };
+    match number {
+        Some(FORMAT) => return true,
+        Some(newer) if newer > FORMAT => {
+            reader.spoil(
+                value.span().start,
+                "format",
+                format!("format {newer} is newer than this program"),
+                &accepted,
+            );
+        }
+        _ => reader.spoil(value.span().start, "format", "an unknown format", &accepted),
+    }
+    false
+}
+
+fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
+    reader.keys(top, layout::TOP);
+    reader.bare = reader.word(top, "units", layout::UNITS);
+    let mut car = blank();
+    for (key, text) in [("name", &mut car.name), ("purpose", &mut car.purpose)] {
+        text.push_str(reader.text(top, key, "text in quotes").unwrap_or_default());
+    }
+    let nothing = DeTable::new();
+    let tables: Vec<Table<'_, 't>> = [
+        "tire", "wheel", "axle", "travel", "targets", "left", "right",
+    ]
+    .into_iter()
+    .map(|name| {
+        let mut known = layout::keys_of(name);
+        if matches!(name, "left" | "right") {
+            known.extend(layout::IN_SIDE);
+        }
+        let absent = Table::absent(name, &nothing);
+        reader.table(top, name, &known).unwrap_or(absent)
+    })
+    .collect();
+    numbers(reader, &tables, &mut car);
+    for table in &tables {
+        match table.path.as_str() {
+            "tire" => tire(reader, table, &mut car.tire, car.wheel.rim_width),
+            "wheel" => backspacing(reader, table, &mut car.wheel),
+            _ => {}
+        }
+    }
+    if let Some(locator) = locator::locator(reader, top) {
+        car.locator = locator;
+    }
+    body::tapes(reader, top, &tables, &mut car.sides);
+    body::stations(reader, &tables, &mut car.sides);
+    car.obstacles = body::obstacles(reader, top);
+    car
+}
+
+/// Every number that stands in a table under its own key.
+fn numbers<'t>(reader: &mut Reader<'t>, tables: &[Table<'_, 't>], car: &mut Car) {
+    let find = |key: &'static str| {
+        let (of, name) = key.split_once('.')?;
+        tables
+            .iter()
+            .find(|table| table.path == of)
+            .map(|table| (table, name))
+    };
+    for field in CAR_FIELDS {
+        let Some((table, key)) = find(field.bound.key) else {
+            continue;
+        };
+        let value = match (table.get(key), field.bound.usual) {
+            (Some(_), _) => reader.number(table, key, &field.bound),
+            (None, Some(usual)) => Some(usual),
+            (None, None) => {
+                let elsewhere = match field.bound.key {
+                    "wheel.backspacing" => continue, // or the offset; see below
+                    "axle.width" => Some(car.axle.measured_width),
+                    _ => None,
+                };
+                if elsewhere.is_none() {
+                    reader.missing(table, key, range_text(&field.bound));
+                }
+                elsewhere
+            }
+        };
+        if let Some(value) = value {
+            (field.set)(car, value);
+        }
+    }
+    for field in fields::OPTIONAL_FIELDS {
+        let Some((table, key)) = find(field.bound.key) else {
+            continue;
+        };
+        let value = reader.number(table, key, &field.bound);
+        (field.set)(car, value);
+    }
+}
+
+fn tire<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, tire: &mut TireSpec, fitted_rim: f64) {
+    if let Some(arrival) = reader.word(table, "arrival", layout::ARRIVALS) {
+        tire.arrival = arrival;
+    }
+    match (reader.text(table, "size", SIZE), table.get("size")) {
+        (Some(size), Some(value)) => match Designation::parse(size) {
+            Ok(designation) => tire.designation = designation,
+            Err(fault) => reader.text_fault(value, "tire.size", &fault),
+        },
+        (None, None) => reader.missing(table, "size", SIZE),
+        _ => {}
+    }
+    let on_rim = reader.number(table, "section_width_on", &layout::SECTION_WIDTH_ON);
+    match (&mut tire.section_width, on_rim) {
+        (Some(MeasuredWidth { on_rim, .. }), said) => *on_rim = said.unwrap_or(fitted_rim),
+        (None, Some(_)) => {
+            reader.missing(
+                table,
+                "section_width",
+                "the section width that was measured on that rim",
+            );
+        }
+        (None, None) => {}
+    }
+}
+
+const SIZE: &str = "a size in quotes such as \"275/60R15\"";
+
+/// Exactly one of backspacing and offset.
+fn backspacing<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, wheel: &mut WheelSpec) {
+    let offset = reader.number(table, "offset", &layout::OFFSET);
+    match (table.get("backspacing"), table.get("offset")) {
+        (Some(_), Some(value)) => {
+            reader.fault(
+                value,
+                "wheel.offset",
+                "wheel.backspacing and wheel.offset both stand here",
+                "one of the two",
+            );
+        }
+        (None, Some(value)) => {
+            let Some(offset) = offset else { return };
+            wheel.backspacing = wheel.backspacing_for(offset);
+            if !fields::BACKSPACING.bound.admits(wheel.backspacing) && !reader.incomplete {
+                let found = format!(
+                    "wheel.offset makes a backspacing of {:.1} mm",
+                    wheel.backspacing
+                );
+                reader.fault(
+                    value,
+                    "wheel.offset",
+                    found,
+                    range_text(&fields::BACKSPACING.bound),
+                );
+            }
+        }
+        (None, None) => reader.missing(table, "backspacing", "a backspacing, or an offset"),
+        (Some(_), None) => {}
+    }
+}
+
+/// What the values are read into. None of it is left in a car that is handed out.
+fn blank() -> Car {
+    let zero = Reading::guessed(0.0);
+    let tape = Tape {
+        to_rail: zero,
+        to_tub_low: zero,
+        to_tub_high: zero,
+        to_seam: zero,
+        to_lip: zero,
+        roof_up: zero,
+        lip_up: zero,
+        rail_top_up: zero,
+        rail_bottom_up: zero,
+        kick_ahead: zero,
+        kick_behind: zero,
+        kick_drop: zero,
+        wall_ahead: zero,
+        wall_behind: zero,
+        opening_ahead: zero,
+        opening_behind: zero,
+        corner_radius: zero,
+        roof_fall: zero,
+        lip_depth: zero,
+        lip_thickness: zero,
+    };
+    Car {
+        name: String::new(),
+        purpose: String::new(),
+        tire: TireSpec {
+            designation: Designation {
+                text: String::new(),
+                class: Class::Unmarked,
+                system: SizeSystem::Numeric { width: 0.0 },
+                construction: Construction::Radial,
+                rim_code: 0.0,
+                service: String::new(),
+            },
+            section_width: None,
+            overall_diameter: None,
+            tread_width: None,
+            shoulder_radius: None,
+            widest_at: 0.0,
+            arrival: Arrival::default(),
+            growth: 0.0,
+            load: 0.0,
+            pressure: 0.0,
+            deflection: None,
+        },
+        wheel: WheelSpec {
+            rim_width: 0.0,
+            backspacing: 0.0,
+            flange_thickness: 0.0,
+            flange_height: 0.0,
+        },
+        axle: AxleSpec {
+            measured_width: 0.0,
+            width: 0.0,
+            hat: 0.0,
+            spacer: 0.0,
+            ahead: 0.0,
+            yaw: 0.0,
+            tube_diameter: 0.0,
+            flange_diameter: 0.0,
+        },
+        locator: Locator::LeafSprings { height: 0.0 },
+        travel: TravelSpec {
+            bump: 0.0,
+            droop: 0.0,
+            roll_limit: None,
+            give: 0.0,
+            ride_change: 0.0,
+        },
+        sides: Sides::each(|_| SideSpec {
+            tape,
+            stations: None,
+            seam_move: 0.0,
+            roof_raise: 0.0,
+        }),
+        obstacles: Vec::new(),
+        targets: Targets::default(),
+    }
+}
