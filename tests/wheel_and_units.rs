@@ -60,7 +60,7 @@ fn a_rims_nominal_diameter_stands_for_its_bead_seat() {
 fn an_inch_is_exact() {
     // U1: NIST SP 811 (memory).
     assert_eq!(parse_length("1 in", LengthUnit::Millimeter), Ok(25.4));
-    assert_eq!(MM_PER_INCH, 25.4);
+    check("inch", MM_PER_INCH, 25.4, 0.0);
 }
 
 #[test]

@@ -31,7 +31,7 @@ mod scenarios;
 mod write;
 
 pub use fault::FileFault;
-pub use read::read;
+pub use read::{read, read_bytes};
 pub use scenarios::{SCENARIOS, Scenario};
 pub use write::write;
 

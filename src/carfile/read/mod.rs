@@ -1,21 +1,15 @@
 //! Reads a car file, or tells everything that is wrong with it.
 
+mod blank;
 mod body;
 mod locator;
 mod nearest;
 mod reader;
 mod values;
 
-use geometry::axle::AxleSpec;
-use geometry::body::{Reading, Tape};
-use geometry::car::{CAR_FIELDS, Car, SideSpec, Targets, fields};
-use geometry::locator::Locator;
+use geometry::car::{CAR_FIELDS, Car, fields};
 use geometry::model::Model;
-use geometry::side::Sides;
-use geometry::tire::{
-    Arrival, Class, Construction, Designation, MeasuredWidth, SizeSystem, TireSpec,
-};
-use geometry::travel::TravelSpec;
+use geometry::tire::{Designation, MeasuredWidth, TireSpec};
 use geometry::wheel::WheelSpec;
 use toml::de::{DeTable, DeValue};
 
@@ -24,6 +18,23 @@ use crate::layout;
 use crate::{FORMAT, MAX_BYTES};
 use reader::{Reader, Table};
 use values::range_text;
+
+/// Reads a car file as it comes from a disk, which may hold anything.
+///
+/// # Errors
+/// As [`read`]; text that is no UTF-8 is told alone, at the first byte that is not.
+pub fn read_bytes(bytes: &[u8]) -> Result<Car, Vec<FileFault>> {
+    let valid = match std::str::from_utf8(bytes) {
+        Ok(text) => return read(text),
+        Err(error) => bytes.get(..error.valid_up_to()).unwrap_or_default(),
+    };
+    let before = std::str::from_utf8(valid).unwrap_or_default();
+    let mut reader = Reader::new(before);
+    if is_short_enough(&mut reader, bytes) {
+        reader.spoil(before.len(), "", "this is not text", "a text file in UTF-8");
+    }
+    Err(reader.faults.into_sorted())
+}
 
 /// Reads a car file.
 ///
@@ -47,13 +58,7 @@ pub fn read(text: &str) -> Result<Car, Vec<FileFault>> {
 }
 
 fn document<'t>(reader: &mut Reader<'t>, text: &'t str) -> Option<Car> {
-    if text.len() > MAX_BYTES {
-        reader.spoil(
-            0,
-            "",
-            format!("the file is {} bytes long", text.len()),
-            format!("at most {MAX_BYTES} bytes (1 MB)"),
-        );
+    if !is_short_enough(reader, text.as_bytes()) {
         return None;
     }
     if text.trim().is_empty() {
@@ -91,6 +96,18 @@ fn document<'t>(reader: &mut Reader<'t>, text: &'t str) -> Option<Car> {
     Some(car)
 }
 
+fn is_short_enough(reader: &mut Reader<'_>, bytes: &[u8]) -> bool {
+    if bytes.len() > MAX_BYTES {
+        reader.spoil(
+            0,
+            "",
+            "the file is too long",
+            format!("at most {MAX_BYTES} bytes (1 MB)"),
+        );
+    }
+    bytes.len() <= MAX_BYTES
+}
+
 /// A newer file may mean other things by the same keys, so it is not read at all.
 fn format_is_known(reader: &mut Reader<'_>, top: &Table<'_, '_>) -> bool {
     let accepted = format!("format = {FORMAT}");
@@ -120,7 +137,7 @@ fn format_is_known(reader: &mut Reader<'_>, top: &Table<'_, '_>) -> bool {
 fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
     reader.keys(top, layout::TOP);
     reader.bare = reader.word(top, "units", layout::UNITS);
-    let mut car = blank();
+    let mut car = blank::car();
     for (key, text) in [("name", &mut car.name), ("purpose", &mut car.purpose)] {
         text.push_str(reader.text(top, key, "text in quotes").unwrap_or_default());
     }
@@ -254,88 +271,5 @@ fn backspacing<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, wheel: &mut W
         }
         (None, None) => reader.missing(table, "backspacing", "a backspacing, or an offset"),
         (Some(_), None) => {}
-    }
-}
-
-/// What the values are read into. None of it is left in a car that is handed out.
-fn blank() -> Car {
-    let zero = Reading::guessed(0.0);
-    let tape = Tape {
-        to_rail: zero,
-        to_tub_low: zero,
-        to_tub_high: zero,
-        to_seam: zero,
-        to_lip: zero,
-        roof_up: zero,
-        lip_up: zero,
-        rail_top_up: zero,
-        rail_bottom_up: zero,
-        kick_ahead: zero,
-        kick_behind: zero,
-        kick_drop: zero,
-        wall_ahead: zero,
-        wall_behind: zero,
-        opening_ahead: zero,
-        opening_behind: zero,
-        corner_radius: zero,
-        roof_fall: zero,
-        lip_depth: zero,
-        lip_thickness: zero,
-    };
-    Car {
-        name: String::new(),
-        purpose: String::new(),
-        tire: TireSpec {
-            designation: Designation {
-                text: String::new(),
-                class: Class::Unmarked,
-                system: SizeSystem::Numeric { width: 0.0 },
-                construction: Construction::Radial,
-                rim_code: 0.0,
-                service: String::new(),
-            },
-            section_width: None,
-            overall_diameter: None,
-            tread_width: None,
-            shoulder_radius: None,
-            widest_at: 0.0,
-            arrival: Arrival::default(),
-            growth: 0.0,
-            load: 0.0,
-            pressure: 0.0,
-            deflection: None,
-        },
-        wheel: WheelSpec {
-            rim_width: 0.0,
-            backspacing: 0.0,
-            flange_thickness: 0.0,
-            flange_height: 0.0,
-        },
-        axle: AxleSpec {
-            measured_width: 0.0,
-            width: 0.0,
-            hat: 0.0,
-            spacer: 0.0,
-            ahead: 0.0,
-            yaw: 0.0,
-            tube_diameter: 0.0,
-            flange_diameter: 0.0,
-        },
-        locator: Locator::LeafSprings { height: 0.0 },
-        travel: TravelSpec {
-            bump: 0.0,
-            droop: 0.0,
-            roll_limit: None,
-            give: 0.0,
-            ride_change: 0.0,
-        },
-        sides: Sides::each(|_| SideSpec {
-            tape,
-            stations: None,
-            seam_move: 0.0,
-            roof_raise: 0.0,
-        }),
-        obstacles: Vec::new(),
-        targets: Targets::default(),
     }
 }

@@ -178,8 +178,10 @@ fn expect_number(cursor: &mut Cursor, accepted: &str) -> Result<f64, TextFault> 
         return Err(cursor.fault(accepted));
     };
     if cursor.peek() == Some(',') {
-        return Err(cursor
-            .fault("a decimal point: a comma before three digits might as well part thousands"));
+        return Err(TextFault {
+            found: "a comma that may part thousands or decimals".to_owned(),
+            ..cursor.fault("a decimal point")
+        });
     }
     if cursor.peek().is_some_and(is_slash) {
         *cursor = start;

@@ -7,7 +7,7 @@ pub struct TextFault {
     pub at: usize,
     /// What was found there.
     pub found: String,
-    /// What would be accepted.
+    /// What would be accepted, as a noun.
     pub accepted: String,
 }
 
@@ -15,7 +15,7 @@ impl std::fmt::Display for TextFault {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(
             f,
-            "at character {}: {}; {}",
+            "at character {}: {}; {} would be accepted",
             self.at + 1,
             self.found,
             self.accepted

@@ -1,0 +1,243 @@
+//! The headless command: car files in; text, JSON and SVG out.
+//!
+//! All of it but the process itself is here, so that tests see what a terminal sees.
+
+mod arguments;
+mod json;
+mod table;
+
+use std::ffi::OsString;
+use std::fs::File;
+use std::io::{self, Read as _, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+use arguments::{Command, USAGE};
+use drawing::{RearOptions, rear_view};
+use geometry::check::{Check, Verdict, check};
+use geometry::field::Fault;
+use geometry::model::Model;
+
+pub use json::to_json;
+pub use table::to_text;
+
+/// How close the certified gaps are, mm.
+pub const ACCURACY: f64 = 0.01;
+
+/// What the command tells whoever started it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outcome {
+    /// Every surface clears, or the picture is written: 0.
+    Clear,
+    /// Something hits or is tight: 1.
+    NotClear,
+    /// The arguments, the file or the car could not be understood, or an output not written: 2.
+    BadInput,
+}
+
+impl From<Outcome> for ExitCode {
+    fn from(outcome: Outcome) -> Self {
+        match outcome {
+            Outcome::Clear => ExitCode::SUCCESS,
+            Outcome::NotClear => ExitCode::from(1),
+            Outcome::BadInput => ExitCode::from(2),
+        }
+    }
+}
+
+/// Runs the command on its arguments, without the program's own name.
+pub fn run(
+    arguments: impl IntoIterator<Item = OsString>,
+    out: &mut dyn Write,
+    errors: &mut dyn Write,
+) -> Outcome {
+    let done = arguments::parse(arguments)
+        .map_err(|wrong| vec![wrong, USAGE.to_owned()])
+        .and_then(|command| obey(&command, out));
+    match done {
+        Ok(outcome) => outcome,
+        Err(lines) => {
+            for line in lines {
+                // Where errors cannot be told, the exit code still can.
+                let _ = writeln!(errors, "{line}");
+            }
+            Outcome::BadInput
+        }
+    }
+}
+
+/// Does what is asked, or says in lines what is wrong.
+fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> {
+    match command {
+        Command::Help => {
+            print(out, USAGE)?;
+            Ok(Outcome::Clear)
+        }
+        Command::Check { file, json } => {
+            let (model, check) = answers(file)?;
+            print(
+                out,
+                &if *json {
+                    to_json(&model, &check)
+                } else {
+                    to_text(&model, &check)
+                },
+            )?;
+            let clears = check.verdict() == Verdict::Clears;
+            Ok(if clears {
+                Outcome::Clear
+            } else {
+                Outcome::NotClear
+            })
+        }
+        Command::Picture {
+            file,
+            output,
+            width,
+        } => {
+            let (model, check) = answers(file)?;
+            let options = RearOptions {
+                width: *width,
+                ..RearOptions::default()
+            };
+            let picture = rear_view(&model, &check, &options).file();
+            match output {
+                Some(path) => {
+                    std::fs::write(path, picture).map_err(|error| vec![told(path, &error)])?;
+                }
+                None => print(out, &picture)?,
+            }
+            Ok(Outcome::Clear)
+        }
+    }
+}
+
+fn answers(file: &Path) -> Result<(Model, Check), Vec<String>> {
+    let name = file.display();
+    let bytes = bytes(file).map_err(|error| vec![told(file, &error)])?;
+    let in_file = |faults: Vec<carfile::FileFault>| -> Vec<String> {
+        faults
+            .iter()
+            .map(|fault| format!("{name}:{fault}"))
+            .collect()
+    };
+    let in_model = |faults: Vec<Fault>| -> Vec<String> {
+        faults
+            .iter()
+            .map(|fault| format!("{name}: {fault}"))
+            .collect()
+    };
+    let car = carfile::read_bytes(&bytes).map_err(in_file)?;
+    let model = Model::new(&car).map_err(in_model)?;
+    let check = check(&model, ACCURACY);
+    Ok((model, check))
+}
+
+/// No more of the file than it takes to see that it is too long.
+fn bytes(file: &Path) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    let enough = carfile::MAX_BYTES as u64 + 1;
+    File::open(file)?.take(enough).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
+fn print(out: &mut dyn Write, text: &str) -> Result<(), Vec<String>> {
+    writeln!(out, "{}", text.trim_end())
+        .and_then(|()| out.flush())
+        .map_err(|error| vec![format!("the output could not be written: {error}")])
+}
+
+fn told(path: &Path, error: &io::Error) -> String {
+    format!(
+        "{}: {error}; a file that can be read or written there would be accepted",
+        path.display()
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const CARS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../scenarios");
+
+    /// Runs the command; returns its outcome, its output and its errors.
+    fn ran(arguments: &[&str]) -> (Outcome, String, String) {
+        let (mut out, mut errors) = (Vec::new(), Vec::new());
+        let outcome = run(arguments.iter().map(OsString::from), &mut out, &mut errors);
+        let text = |bytes| String::from_utf8(bytes).expect("what is printed is text");
+        (outcome, text(out), text(errors))
+    }
+
+    #[test]
+    fn the_table_lists_both_sides_and_says_what_stops_the_tire() {
+        let (outcome, out, errors) = ran(&["check", &format!("{CARS}/coupe.toml")]);
+        assert_eq!((outcome, errors.as_str()), (Outcome::NotClear, ""));
+        assert!(
+            out.lines()
+                .any(|line| line.starts_with("right") && line.contains("tub wall")),
+            "{out}"
+        );
+        assert!(out.contains("its target"), "{out}");
+    }
+
+    #[test]
+    fn the_json_has_the_keys_that_programs_rely_on() {
+        let (_, out, _) = ran(&["check", "--json", &format!("{CARS}/pickup.toml")]);
+        let report: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+        for side in ["left", "right"] {
+            let surfaces = report["sides"][side]["surfaces"]
+                .as_array()
+                .expect("a list of surfaces");
+            assert!(!surfaces.is_empty());
+            for surface in surfaces {
+                for key in [
+                    "surface",
+                    "ride_gap_mm",
+                    "target_mm",
+                    "verdict",
+                    "pose",
+                    "at_body_mm",
+                    "at_tire_mm",
+                ] {
+                    assert!(!surface[key].is_null(), "{key} in {surface}");
+                }
+                let gap = &surface["travel_gap_mm"];
+                let width = gap["high"]
+                    .as_f64()
+                    .zip(gap["low"].as_f64())
+                    .map(|(high, low)| high - low);
+                assert!(
+                    width.is_some_and(|width| (0.0..=ACCURACY).contains(&width)),
+                    "{surface}"
+                );
+            }
+        }
+        for key in ["section_width_mm", "overall_diameter_mm", "center_plane_mm"] {
+            assert!(report["tire"][key].is_f64(), "{key}");
+        }
+    }
+
+    #[test]
+    fn a_picture_goes_to_the_output_when_no_file_is_named() {
+        let (outcome, out, _) = ran(&["picture", &format!("{CARS}/coupe.toml"), "--width", "700"]);
+        assert_eq!(outcome, Outcome::Clear);
+        assert!(out.starts_with("<svg"), "{out}");
+    }
+
+    #[test]
+    fn bad_input_is_told_with_its_place() {
+        let (outcome, _, errors) = ran(&["check", "no/such/car.toml"]);
+        assert_eq!(outcome, Outcome::BadInput);
+        assert!(errors.starts_with("no/such/car.toml: "), "{errors}");
+        let not_a_car = concat!(env!("CARGO_MANIFEST_DIR"), "/Cargo.toml");
+        let (outcome, _, errors) = ran(&["check", not_a_car]);
+        assert_eq!(outcome, Outcome::BadInput);
+        assert!(
+            errors.contains("Cargo.toml:1:1: format is missing; format = 1 would be accepted"),
+            "{errors}"
+        );
+        let (outcome, _, errors) = ran(&["paint"]);
+        assert_eq!(outcome, Outcome::BadInput);
+        assert!(errors.contains("Exit codes"), "{errors}");
+    }
+}
