@@ -1,0 +1,249 @@
+//! Everything that must outlive a reload, and the text that it is kept as between two visits.
+//!
+//! Cars are kept as car files, so that a newer page reads what an older one kept. Each distinct car
+//! stands once; steps point at it. A line that cannot be read is left out, never the rest with it.
+
+use std::fmt::Write;
+use std::sync::Arc;
+
+use geometry::car::Car;
+use geometry::units::Notation;
+
+use super::history::{History, Step};
+use super::settings::{NOTATIONS, SHOWN, Settings, THEMES, chosen, stored};
+use super::work::{Source, Work};
+
+/// The first line, with the version of the format.
+const HEAD: &str = "lip-to-rail desk 1";
+
+/// How many steps outlive a reload.
+const STEPS_KEPT: usize = 30;
+
+/// What outlives a reload.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Desk {
+    /// The present and what led to it.
+    pub history: History<Work>,
+    /// The reader's own cars that were put aside for another, the latest first.
+    pub own: Vec<Work>,
+    /// The settings.
+    pub settings: Settings,
+}
+
+/// The desk as text.
+pub fn write(history: &History<Work>, own: &[Work], settings: Settings) -> String {
+    let mut cars = Cars::default();
+    let mut tail = String::new();
+    let past = history.past();
+    for step in &past[past.len().saturating_sub(STEPS_KEPT)..] {
+        line(&mut tail, "step", &cars.refer(&step.state), &step.what);
+    }
+    line(&mut tail, "now", &cars.refer(history.settled()), "");
+    for work in own {
+        line(&mut tail, "own", &cars.refer(work), "");
+    }
+    line(
+        &mut tail,
+        "set",
+        "notation",
+        stored(&NOTATIONS, settings.notation),
+    );
+    line(&mut tail, "set", "theme", stored(&THEMES, settings.theme));
+    line(&mut tail, "set", "shown", stored(&SHOWN, settings.shown));
+    line(
+        &mut tail,
+        "set",
+        "seams",
+        if settings.apart { "apart" } else { "together" },
+    );
+    format!("{HEAD}\n{}{tail}", cars.text)
+}
+
+/// One line of the tail.
+fn line(text: &mut String, kind: &str, first: &str, rest: &str) {
+    // Writing to a string cannot fail.
+    let _ = writeln!(text, "{kind} {first} {rest}");
+}
+
+/// The cars written so far.
+#[derive(Default)]
+struct Cars {
+    seen: Vec<Arc<Car>>,
+    text: String,
+}
+
+impl Cars {
+    /// Three words that find a work again: its car, the car as opened, its source.
+    fn refer(&mut self, work: &Work) -> String {
+        let source = match work.source {
+            Source::Invented(index) => index.to_string(),
+            Source::File => "file".to_owned(),
+        };
+        format!(
+            "{} {} {source}",
+            self.place(&work.car),
+            self.place(&work.opened)
+        )
+    }
+
+    fn place(&mut self, car: &Arc<Car>) -> usize {
+        if let Some(place) = self.seen.iter().position(|seen| seen == car) {
+            return place;
+        }
+        self.seen.push(Arc::clone(car));
+        self.text.push_str("car\n");
+        for line in carfile::write(car, Notation::Millimeters).lines() {
+            let _ = writeln!(self.text, "\t{line}");
+        }
+        self.seen.len() - 1
+    }
+}
+
+/// The desk that `text` keeps; `None` when it keeps no present.
+pub fn read(text: &str) -> Option<Desk> {
+    let mut lines = text.lines().peekable();
+    if lines.next() != Some(HEAD) {
+        return None;
+    }
+    let mut cars = Vec::new();
+    let mut past = Vec::new();
+    let (mut now, mut own, mut settings) = (None, Vec::new(), Settings::FIRST);
+    while let Some(line) = lines.next() {
+        let (kind, rest) = line.split_once(' ').unwrap_or((line, ""));
+        match kind {
+            "car" => {
+                let mut file = String::new();
+                while let Some(line) = lines.next_if(|line| line.starts_with('\t')) {
+                    file.push_str(&line[1..]);
+                    file.push('\n');
+                }
+                cars.push(carfile::read(&file).ok().map(Arc::new));
+            }
+            "step" => past.extend(work(rest, &cars).map(|(state, what)| Step {
+                what: what.to_owned(),
+                state,
+            })),
+            "now" => now = work(rest, &cars).map(|(work, _)| work),
+            "own" => own.extend(work(rest, &cars).map(|(work, _)| work)),
+            "set" => set(&mut settings, rest),
+            _ => {}
+        }
+    }
+    Some(Desk {
+        history: History::with_past(past, now?),
+        own,
+        settings,
+    })
+}
+
+/// The work that three words refer to, and what stands behind them.
+fn work<'text>(words: &'text str, cars: &[Option<Arc<Car>>]) -> Option<(Work, &'text str)> {
+    let mut parts = words.splitn(4, ' ');
+    let mut car = || cars.get(parts.next()?.parse::<usize>().ok()?)?.clone();
+    let (car, opened) = (car()?, car()?);
+    let source = match parts.next()? {
+        "file" => Source::File,
+        index => Source::Invented(
+            index
+                .parse()
+                .ok()
+                .filter(|&index: &usize| index < carfile::SCENARIOS.len())?,
+        ),
+    };
+    Some((
+        Work {
+            car,
+            opened,
+            source,
+        },
+        parts.next().unwrap_or(""),
+    ))
+}
+
+fn set(settings: &mut Settings, rest: &str) {
+    let (what, word) = rest.split_once(' ').unwrap_or((rest, ""));
+    match what {
+        "notation" => settings.notation = chosen(&NOTATIONS, word).unwrap_or(settings.notation),
+        "theme" => settings.theme = chosen(&THEMES, word).unwrap_or(settings.theme),
+        "shown" => settings.shown = chosen(&SHOWN, word).unwrap_or(settings.shown),
+        "seams" => settings.apart = word == "apart",
+        _ => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::state::opening;
+
+    fn worked() -> Desk {
+        let start = opening::invented(0).expect("the first invented car opens");
+        let mut history = History::new(start.clone());
+        history.commit(
+            "Backspacing",
+            start.with(|car| car.wheel.backspacing += 25.4),
+            0.0,
+        );
+        history.commit(
+            "Seam move, left",
+            history
+                .settled()
+                .with(|car| car.sides.left.seam_move += 12.7),
+            9e9,
+        );
+        let settings = Settings {
+            notation: Notation::Millimeters,
+            apart: true,
+            ..Settings::FIRST
+        };
+        Desk {
+            history,
+            own: vec![start.with(|car| car.axle.spacer = 6.0)],
+            settings,
+        }
+    }
+
+    fn kept(desk: &Desk) -> String {
+        write(&desk.history, &desk.own, desk.settings)
+    }
+
+    #[test]
+    fn what_is_kept_comes_back_the_same() {
+        let desk = worked();
+        let text = kept(&desk);
+        let back = read(&text).expect("a desk");
+        // Cars are compared as they are kept: files round the last digits of a length.
+        assert_eq!(kept(&back), text);
+        assert_eq!(back.history.past().len(), 2);
+        assert_eq!(back.history.undoable(), Some("Seam move, left"));
+        assert_eq!((back.own.len(), back.settings), (1, desk.settings));
+        assert!((back.history.settled().car.sides.left.seam_move - 12.7).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_damaged_line_costs_that_line_only() {
+        let text = kept(&worked())
+            .replace("step 1 0", "step 77 0")
+            .replace("theme auto", "theme sepia");
+        let back = read(&text).expect("a desk");
+        assert_eq!(
+            back.history.settled().car.name,
+            worked().history.settled().car.name
+        );
+        assert!(back.history.past().len() < worked().history.past().len());
+        assert_eq!(back.settings.theme, Settings::FIRST.theme);
+    }
+
+    #[test]
+    fn text_that_is_no_desk_is_none_and_no_cut_of_one_panics() {
+        assert_eq!(read(""), None);
+        assert_eq!(read("something else"), None);
+        let text = kept(&worked());
+        for end in (0..text.len())
+            .step_by(97)
+            .filter(|&end| text.is_char_boundary(end))
+        {
+            let _ = read(&text[..end]);
+        }
+    }
+}

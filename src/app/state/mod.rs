@@ -1,0 +1,14 @@
+//! What the page knows and how it changes, without a browser: all of it is tested natively.
+
+pub mod desk;
+pub mod dial;
+pub mod draft;
+pub mod drag;
+pub mod figures;
+pub mod history;
+pub mod opening;
+pub mod scrub;
+pub mod settings;
+pub mod tape;
+pub mod words;
+pub mod work;

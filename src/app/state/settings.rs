@@ -1,0 +1,108 @@
+//! How the reader wants to see things: notation, light or dark, which side.
+
+use drawing::Shown;
+use geometry::side::Side;
+use geometry::units::Notation;
+
+/// Light or dark paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Theme {
+    /// As the reader's system is set.
+    #[default]
+    Auto,
+    /// Light.
+    Light,
+    /// Dark.
+    Dark,
+}
+
+/// All settings that are remembered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Settings {
+    /// How lengths are written.
+    pub notation: Notation,
+    /// Light or dark.
+    pub theme: Theme,
+    /// Which side is shown.
+    pub shown: Shown,
+    /// Whether the two seams are moved each on its own.
+    pub apart: bool,
+}
+
+impl Settings {
+    /// What a first visit starts from.
+    pub const FIRST: Settings = Settings {
+        notation: Notation::InchFractions,
+        theme: Theme::Auto,
+        shown: Shown::Both,
+        apart: false,
+    };
+}
+
+/// A choice of a menu: what it is stored as, what it is called, what it means.
+pub type Choice<T> = (&'static str, &'static str, T);
+
+/// The notations to choose from.
+pub const NOTATIONS: [Choice<Notation>; 3] = [
+    ("sixteenths", "Inches, 1/16", Notation::InchFractions),
+    ("decimal", "Inches, decimal", Notation::InchDecimals),
+    ("millimeters", "Millimeters", Notation::Millimeters),
+];
+
+/// The themes to choose from.
+pub const THEMES: [Choice<Theme>; 3] = [
+    ("auto", "Auto", Theme::Auto),
+    ("light", "Light", Theme::Light),
+    ("dark", "Dark", Theme::Dark),
+];
+
+/// The sides to choose from.
+pub const SHOWN: [Choice<Shown>; 3] = [
+    ("left", "Left", Shown::One(Side::Left)),
+    ("both", "Both", Shown::Both),
+    ("right", "Right", Shown::One(Side::Right)),
+];
+
+/// The choice stored as `word`.
+pub fn chosen<T: Copy>(choices: &[Choice<T>], word: &str) -> Option<T> {
+    choices
+        .iter()
+        .find(|(stored, ..)| *stored == word)
+        .map(|&(.., choice)| choice)
+}
+
+/// What `choice` is stored as.
+pub fn stored<T: Copy + PartialEq>(choices: &[Choice<T>], choice: T) -> &'static str {
+    choices
+        .iter()
+        .find(|(.., offered)| *offered == choice)
+        .map_or("", |&(stored, ..)| stored)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_choice_comes_back_from_its_word() {
+        for (word, _, notation) in NOTATIONS {
+            assert_eq!(
+                (chosen(&NOTATIONS, word), stored(&NOTATIONS, notation)),
+                (Some(notation), word)
+            );
+        }
+        for (word, _, theme) in THEMES {
+            assert_eq!(
+                (chosen(&THEMES, word), stored(&THEMES, theme)),
+                (Some(theme), word)
+            );
+        }
+        for (word, _, shown) in SHOWN {
+            assert_eq!(
+                (chosen(&SHOWN, word), stored(&SHOWN, shown)),
+                (Some(shown), word)
+            );
+        }
+        assert_eq!(chosen(&THEMES, "sepia"), None);
+    }
+}

@@ -1,0 +1,189 @@
+//! The sentences of the page that are computed: what stops the tire, and by how much.
+
+use geometry::check::{Check, SurfaceCheck, Verdict};
+use geometry::side::Side;
+use geometry::units::{Notation, format_length};
+
+/// The verdict on the whole car in one sentence.
+pub fn verdict(check: &Check, notation: Notation) -> String {
+    let Some((side, surface)) = worst(check) else {
+        return "There is nothing near the tire.".to_owned();
+    };
+    let what = named(check, side, surface);
+    let (when, gap, target) = binding(surface);
+    let size = format_length(gap.abs(), notation);
+    match surface.verdict {
+        Verdict::Hits => format!("{what} stops the tire: they overlap by {size} {when}."),
+        Verdict::Tight => {
+            let target = format_length(target, notation);
+            format!("{what} is tight: {size} of gap {when}, where {target} is asked for.")
+        }
+        Verdict::Clears => format!(
+            "The tire clears everything. Nearest to its target is {}, with {size} {when}.",
+            lower(&what)
+        ),
+    }
+}
+
+/// The verdict for the page's title: a word or two.
+pub fn brief(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Hits => "The tire hits",
+        Verdict::Tight => "The tire is tight",
+        Verdict::Clears => "The tire clears",
+    }
+}
+
+/// What stops the tire, of both sides.
+pub fn worst(check: &Check) -> Option<(Side, &SurfaceCheck)> {
+    let worst = check
+        .sides
+        .iter()
+        .filter_map(|(side, list)| Some((side, list.worst()?)));
+    worst.min_by(|(_, a), (_, b)| order(a, b))
+}
+
+/// A side as a title.
+pub fn side_title(side: Side) -> &'static str {
+    match side {
+        Side::Left => "Left side",
+        Side::Right => "Right side",
+    }
+}
+
+/// The order in which surfaces stop a tire, the worst first.
+fn order(a: &SurfaceCheck, b: &SurfaceCheck) -> std::cmp::Ordering {
+    a.verdict
+        .cmp(&b.verdict)
+        .then(a.reserve().total_cmp(&b.reserve()))
+}
+
+/// Which of a surface's two gaps decides: when, the gap, its target.
+fn binding(surface: &SurfaceCheck) -> (&'static str, f64, f64) {
+    let ride = surface.ride.low - surface.ride_target;
+    let travel = surface.travel.low - surface.travel_target;
+    // An overlap through travel outweighs a shortfall at rest.
+    let travel_decides = if surface.verdict == Verdict::Hits {
+        surface.travel.low < surface.ride.low || surface.ride.low >= 0.0
+    } else {
+        travel <= ride
+    };
+    if travel_decides {
+        ("through travel", surface.travel.low, surface.travel_target)
+    } else {
+        ("at ride height", surface.ride.low, surface.ride_target)
+    }
+}
+
+/// `The left tub wall`; `The tub wall on both sides` when the other side's is as bad.
+fn named(check: &Check, side: Side, surface: &SurfaceCheck) -> String {
+    let other = match side {
+        Side::Left => Side::Right,
+        Side::Right => Side::Left,
+    };
+    let twin = check
+        .sides
+        .get(other)
+        .surfaces
+        .iter()
+        .find(|twin| twin.id == surface.id);
+    let same = twin.is_some_and(|twin| {
+        twin.name == surface.name && (twin.reserve() - surface.reserve()).abs() < SAME
+    });
+    if same {
+        format!("The {} on both sides", surface.name)
+    } else {
+        format!("The {} {}", side.word(), surface.name)
+    }
+}
+
+/// Gaps nearer to each other than a tape can tell are the same on both sides, mm.
+const SAME: f64 = 0.5;
+
+fn lower(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    letters
+        .next()
+        .map(|first| first.to_lowercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use geometry::body::Surface;
+    use geometry::check::SideCheck;
+    use geometry::gap::{Gap, Part, Witness};
+    use geometry::side::Sides;
+    use geometry::space::Vec3;
+    use geometry::travel::Pose;
+
+    use super::*;
+
+    fn gap(size: f64) -> Gap {
+        let witness = Witness {
+            pose: Pose::RIDE,
+            at_body: Vec3::default(),
+            at_tire: Vec3::default(),
+            part: Part::Tire,
+        };
+        Gap {
+            low: size,
+            high: size,
+            witness,
+        }
+    }
+
+    fn surface(surface: Surface, ride: f64, travel: f64) -> SurfaceCheck {
+        SurfaceCheck {
+            id: surface.into(),
+            name: surface.label().to_owned(),
+            ride: gap(ride),
+            travel: gap(travel),
+            ride_target: 25.4,
+            travel_target: 12.7,
+            verdict: Verdict::of(ride, 25.4).min(Verdict::of(travel, 12.7)),
+        }
+    }
+
+    #[track_caller]
+    fn check(left: SurfaceCheck, right: SurfaceCheck, expected: &str) {
+        let check = Check {
+            sides: Sides {
+                left: SideCheck {
+                    surfaces: vec![left],
+                },
+                right: SideCheck {
+                    surfaces: vec![right],
+                },
+            },
+        };
+        assert_eq!(verdict(&check, Notation::InchFractions), expected);
+    }
+
+    #[test]
+    fn the_worst_surface_is_named_with_its_side_and_size() {
+        check(
+            surface(Surface::TubWall, 3.0, -12.7),
+            surface(Surface::TubWall, 30.0, 25.4),
+            "The left tub wall stops the tire: they overlap by 1/2 in through travel.",
+        );
+        check(
+            surface(Surface::FrameRail, 30.0, 30.0),
+            surface(Surface::QuarterLip, 12.7, 12.7),
+            "The right quarter lip is tight: 1/2 in of gap at ride height, where 1 in is asked for.",
+        );
+        check(
+            surface(Surface::FrameRail, 50.8, 50.8),
+            surface(Surface::FrameRail, 50.8, 50.8),
+            "The tire clears everything. Nearest to its target is the frame rail on both sides, with 2 in at ride height.",
+        );
+    }
+
+    #[test]
+    fn without_surfaces_there_is_nothing_to_say() {
+        assert_eq!(
+            verdict(&Check::default(), Notation::InchFractions),
+            "There is nothing near the tire."
+        );
+    }
+}
