@@ -1,0 +1,77 @@
+//! When the page itself fails: the work is kept and a plain message takes the place of a blank page.
+
+use std::cell::RefCell;
+
+use leptos::prelude::document;
+use leptos::wasm_bindgen::JsValue;
+use leptos::web_sys::Element;
+
+use super::storage::{self, Slot};
+
+thread_local! {
+    /// The newest desk that the page is known to have survived.
+    static SOUND: RefCell<Option<String>> = const { RefCell::new(None) };
+}
+
+/// Remembers a desk that stands: what is written when the page stops.
+pub fn remember(desk: &str) {
+    SOUND.with(|sound| sound.replace(Some(desk.to_owned())));
+}
+
+/// Takes over from the default of showing nothing.
+pub fn set_hook() {
+    std::panic::set_hook(Box::new(|panic| {
+        console_error_panic_hook::hook(panic);
+        let kept = keep();
+        // A page without a body cannot say anything anyway.
+        let _ = tell(kept);
+    }));
+}
+
+fn keep() -> bool {
+    SOUND.with(|sound| {
+        sound
+            .try_borrow()
+            .ok()
+            .and_then(|sound| Some(storage::write(Slot::Desk, sound.as_deref()?)))
+    }) == Some(true)
+}
+
+fn tell(kept: bool) -> Result<(), JsValue> {
+    let document = document();
+    let note = document.create_element("main")?;
+    note.set_class_name("stopped");
+    note.set_attribute("role", "alert")?;
+    let work = if kept {
+        "Your car is kept, up to the last change but one. Load the page again to go on."
+    } else {
+        "The browser keeps nothing for this page, so the last changes may be lost. Load the page again to go on."
+    };
+    say(&note, "h1", "The page stopped")?;
+    say(
+        &note,
+        "p",
+        "This is a fault of the page, not of your numbers.",
+    )?;
+    say(&note, "p", work)?;
+    let again = document.create_element("a")?;
+    // The same address without its fragment loads the page anew.
+    again.set_attribute("href", ".")?;
+    again.set_text_content(Some("Load the page again"));
+    note.append_child(&again)?;
+    if let Some(body) = document.body() {
+        body.set_inner_html("");
+        body.append_child(&note)?;
+    }
+    Ok(())
+}
+
+fn say(note: &Element, tag: &str, text: &str) -> Result<(), JsValue> {
+    let line = note
+        .owner_document()
+        .ok_or(JsValue::NULL)?
+        .create_element(tag)?;
+    line.set_text_content(Some(text));
+    note.append_child(&line)?;
+    Ok(())
+}

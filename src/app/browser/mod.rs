@@ -1,0 +1,8 @@
+//! What the page asks of the browser, apart from its elements.
+
+pub mod crash;
+pub mod download;
+pub mod frame;
+pub mod motion;
+pub mod size;
+pub mod storage;

@@ -1,0 +1,38 @@
+//! How wide an element is shown, as a signal.
+
+use leptos::html::ElementType;
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::wasm_bindgen::prelude::Closure;
+use leptos::web_sys::{Element, ResizeObserver};
+
+/// Widths are told in steps of this many CSS pixels: a scroll bar that comes or goes redraws nothing.
+const STEP: f64 = 8.0;
+
+/// The width of the element, CSS pixels, `first` until it is known.
+pub fn width_of<E>(element: NodeRef<E>, first: f64) -> ReadSignal<f64>
+where
+    E: ElementType,
+    E::Output: JsCast + Clone + 'static,
+{
+    let (width, set_width) = signal(first);
+    element.on_load(move |element| {
+        let element: Element = element.unchecked_into();
+        let watched = element.clone();
+        let measure = move || {
+            let shown = f64::from(watched.client_width());
+            let stepped = (shown / STEP).floor() * STEP;
+            if stepped > 0.0 && stepped != width.get_untracked() {
+                set_width.set(stepped);
+            }
+        };
+        measure();
+        let on_resize = Closure::<dyn FnMut()>::new(measure);
+        if let Ok(observer) = ResizeObserver::new(on_resize.as_ref().unchecked_ref()) {
+            observer.observe(&element);
+            // The page's elements live as long as the page.
+            on_resize.forget();
+        }
+    });
+    width
+}

@@ -1,0 +1,53 @@
+//! The browser's memory between two visits. It may be missing, full or forbidden: that is told, never fatal.
+
+use leptos::prelude::window;
+use leptos::web_sys::Storage;
+
+/// What is kept under which name.
+#[derive(Debug, Clone, Copy)]
+pub enum Slot {
+    /// The desk.
+    Desk,
+    /// Set while a kept desk is being brought back, cleared once it stands: a desk that stops the page
+    /// must not stop it twice.
+    Opening,
+    /// A desk that stopped the page, put out of the way.
+    Stopped,
+}
+
+impl Slot {
+    fn name(self) -> &'static str {
+        match self {
+            Slot::Desk => "lip-to-rail.desk",
+            Slot::Opening => "lip-to-rail.opening",
+            Slot::Stopped => "lip-to-rail.stopped",
+        }
+    }
+}
+
+/// Where a slot is kept. That a desk is being brought back concerns one tab, the rest all of them.
+fn storage(slot: Slot) -> Option<Storage> {
+    let storage = match slot {
+        Slot::Opening => window().session_storage(),
+        Slot::Desk | Slot::Stopped => window().local_storage(),
+    };
+    storage.ok().flatten()
+}
+
+/// What is kept, if anything is.
+pub fn read(slot: Slot) -> Option<String> {
+    storage(slot)?.get_item(slot.name()).ok().flatten()
+}
+
+/// Keeps `text`; says whether it was kept.
+pub fn write(slot: Slot, text: &str) -> bool {
+    storage(slot).is_some_and(|storage| storage.set_item(slot.name(), text).is_ok())
+}
+
+/// Forgets what was kept.
+pub fn forget(slot: Slot) {
+    if let Some(storage) = storage(slot) {
+        // Nothing kept is nothing to forget.
+        let _ = storage.remove_item(slot.name());
+    }
+}
