@@ -1,14 +1,12 @@
-//! The page: mounts the app into the shell that `index.html` lays out.
+//! The page: mounts the Bench into the shell that `index.html` lays out.
+
+mod bench;
+mod browser;
+mod state;
 
 use leptos::prelude::*;
 
 fn main() {
-    console_error_panic_hook::set_once();
-    mount_to_body(|| {
-        view! {
-            <main>
-                <h1>"Lip to Rail"</h1>
-            </main>
-        }
-    });
+    browser::crash::set_hook();
+    mount_to_body(|| view! { <bench::Page desk=bench::bring_back() /> });
 }

@@ -1,0 +1,134 @@
+//! The chart: each surface's gap through travel, with its finding as its name and its data as a table.
+
+use std::sync::Arc;
+
+use drawing::{Scene, Shown, TravelChart, travel_chart, travel_rows};
+use geometry::check::{Check, TravelCurve, through_travel};
+use geometry::side::Side;
+use leptos::prelude::*;
+use leptos::svg;
+
+use super::picture::SceneGroup;
+use super::store::{ACCURACY, Bench};
+use crate::browser::size::width_of;
+use crate::state::words;
+
+/// Heights of both wheels at which the curves are computed.
+const SAMPLES: u32 = 41;
+
+/// Heights in the table: enough to read, few enough to be read out.
+const TABLE_SAMPLES: u32 = 9;
+
+/// Width of the chart before it is measured, CSS pixels.
+const FIRST_WIDTH: f64 = 560.0;
+
+/// The chart of one side: the one that is looked at, or else the worse one.
+#[component]
+pub fn Chart(bench: Bench) -> impl IntoView {
+    let sheet: NodeRef<svg::Svg> = NodeRef::new();
+    let width = width_of(sheet, FIRST_WIDTH);
+    let side = Memo::new(move |_| match bench.settings.get().shown {
+        Shown::One(side) => side,
+        Shown::Both => bench
+            .check
+            .with(|check| check.as_ref().map_or(Side::Left, |check| worse_side(check))),
+    });
+    let curves = Memo::new(move |_| {
+        bench.model.get().map_or(Vec::new(), |model| {
+            through_travel(&model, side.get(), SAMPLES, ACCURACY)
+        })
+    });
+    let scene = Memo::new(move |_| draw(bench, &curves.get(), width.get()));
+    let ids = Memo::new(move |_| {
+        scene.with(|scene| {
+            scene
+                .iter()
+                .flat_map(|scene| scene.groups())
+                .map(|(id, _)| id)
+                .collect::<Vec<_>>()
+        })
+    });
+    let finding = move || {
+        scene.with(|scene| {
+            scene
+                .as_ref()
+                .map_or(String::new(), |scene| scene.title.clone())
+        })
+    };
+    let view_box = move || {
+        scene.with(|scene| {
+            scene
+                .as_ref()
+                .map_or(String::new(), |scene| scene.view.view_box())
+        })
+    };
+    view! {
+        <section class="chart" aria-labelledby="chart-title">
+            <h2 id="chart-title">{move || format!("Gap through travel, {} side", side.get().word())}</h2>
+            <svg node_ref=sheet class="scene" role="img" aria-label=finding viewBox=view_box>
+                <For each=move || ids.get() key=Clone::clone let:id>
+                    <SceneGroup id=id scene=scene />
+                </For>
+            </svg>
+            <p class="finding" aria-hidden="true">{finding}</p>
+            <Table bench=bench side=side />
+        </section>
+    }
+}
+
+fn worse_side(check: &Check) -> Side {
+    words::worst(check).map_or(Side::Left, |(side, _)| side)
+}
+
+fn draw(bench: Bench, curves: &[TravelCurve], width: f64) -> Option<Arc<Scene>> {
+    let model = bench.model.get()?;
+    let chart = TravelChart {
+        curves,
+        targets: &model.car.targets,
+        notation: bench.notation.get(),
+        now: Some(bench.scrub.get().heave),
+        width,
+    };
+    Some(Arc::new(travel_chart(&chart)))
+}
+
+/// The chart's data, computed only while it is looked at.
+#[component]
+fn Table(bench: Bench, side: Memo<Side>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let table = Memo::new(move |_| {
+        let model = bench.model.get()?;
+        open.get().then(|| {
+            travel_rows(
+                &through_travel(&model, side.get(), TABLE_SAMPLES, ACCURACY),
+                bench.notation.get(),
+            )
+        })
+    });
+    let heads = move || table.get().map_or(Vec::new(), |table| table.heads);
+    let rows = move || table.get().map_or(Vec::new(), |table| table.rows);
+    view! {
+        <details class="data" on:toggle=move |_| open.update(|open| *open = !*open)>
+            <summary>"The same as a table"</summary>
+            <div class="wide" tabindex="0" role="region" aria-label="Gap through travel, as a table">
+                <table>
+                    <thead>
+                        <tr>{move || heads().into_iter().map(|head| view! { <th scope="col">{head}</th> }).collect_view()}</tr>
+                    </thead>
+                    <tbody>{move || rows().into_iter().map(cells).collect_view()}</tbody>
+                </table>
+            </div>
+        </details>
+    }
+}
+
+fn cells(row: Vec<String>) -> impl IntoView {
+    let mut texts = row.into_iter();
+    let first = texts.next();
+    view! {
+        <tr>
+            <th scope="row">{first}</th>
+            {texts.map(|text| view! { <td>{text}</td> }).collect_view()}
+        </tr>
+    }
+}

@@ -1,0 +1,178 @@
+//! The gap list: every surface's gaps, what they are called, and which one stops the tire.
+
+use geometry::check::{SurfaceCheck, Verdict, at_pose};
+use geometry::gap::Gap;
+use geometry::side::{Side, Sides};
+use geometry::travel::Pose;
+use geometry::units::{Notation, format_length};
+use leptos::prelude::*;
+
+use super::store::{ACCURACY, Bench};
+use crate::state::words;
+
+/// A row of the list, in words.
+#[derive(Debug, Clone, PartialEq)]
+struct Row {
+    surface: SurfaceCheck,
+    name: String,
+    meaning: &'static str,
+    ride: String,
+    ride_target: String,
+    travel: String,
+    travel_target: String,
+    here: String,
+    stops: bool,
+}
+
+/// Both sides' lists.
+#[component]
+pub fn GapList(bench: Bench) -> impl IntoView {
+    let here = Memo::new(move |_| {
+        let (model, pose) = (bench.model.get()?, bench.pose.get());
+        Some(at_pose(&model, pose, ACCURACY))
+    });
+    view! {
+        <section class="gaps" aria-labelledby="gaps-title">
+            <h2 id="gaps-title">"Gap list"</h2>
+            <p class="lead">"Pick a surface to see, in the picture, where it comes nearest."</p>
+            <div class="sides">
+                {Side::BOTH.map(|side| view! { <SideList bench=bench side=side here=here /> })}
+            </div>
+            <Legend />
+        </section>
+    }
+}
+
+/// One side's list.
+#[component]
+fn SideList(
+    bench: Bench,
+    side: Side,
+    here: Memo<Option<Sides<Vec<(geometry::body::SurfaceId, Gap)>>>>,
+) -> impl IntoView {
+    let rows = Memo::new(move |_| {
+        let poses = here.get();
+        bench.check.with(|check| {
+            let list = check.as_ref().map(|check| check.sides.get(side));
+            let stops = list.and_then(|list| list.worst()).map(|worst| worst.id);
+            let surfaces = list.map_or(&[][..], |list| &list.surfaces);
+            surfaces
+                .iter()
+                .map(|surface| {
+                    let gaps = poses.as_ref().map_or(&[][..], |poses| poses.get(side));
+                    let here = gaps
+                        .iter()
+                        .find(|(id, _)| *id == surface.id)
+                        .map(|(_, gap)| gap.low);
+                    row(
+                        surface,
+                        here,
+                        stops == Some(surface.id),
+                        bench.notation.get(),
+                    )
+                })
+                .collect::<Vec<_>>()
+        })
+    });
+    let at_rest = Memo::new(move |_| bench.pose.get() == Pose::RIDE);
+    view! {
+        <table class=move || if at_rest.get() { "at-rest" } else { "is-held" }>
+            <caption>{words::side_title(side)}</caption>
+            <thead>
+                <tr>
+                    <th scope="col">"Surface"</th>
+                    <th scope="col" class="ride">"At ride height"</th>
+                    <th scope="col">"Least, through travel"</th>
+                    <th scope="col" class="here">"As held now"</th>
+                    <th scope="col">"Verdict"</th>
+                </tr>
+            </thead>
+            <tbody>
+                <For each=move || rows.get() key=|row| (row.surface.id, row.name.clone()) let:row>
+                    <SurfaceRow bench=bench side=side row=follow(rows, row) />
+                </For>
+            </tbody>
+        </table>
+    }
+}
+
+/// The newest state of a row.
+fn follow(rows: Memo<Vec<Row>>, first: Row) -> Memo<Row> {
+    Memo::new(move |last: Option<&Row>| {
+        rows.with(|rows| {
+            rows.iter()
+                .find(|row| row.surface.id == first.surface.id)
+                .cloned()
+        })
+        .or_else(|| last.cloned())
+        .unwrap_or_else(|| first.clone())
+    })
+}
+
+#[component]
+fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>) -> impl IntoView {
+    let is_picked = move || bench.picked.get() == Some((side, row.get().surface.id));
+    let verdict = move || row.with(|row| row.surface.verdict.word());
+    let show = move |_| {
+        row.with_untracked(|row| {
+            bench.show_witness(side, row.surface.id, row.surface.travel.witness.pose);
+        })
+    };
+    view! {
+        <tr class=verdict class:stops=move || row.with(|row| row.stops) class:is-picked=is_picked>
+            <th scope="row">
+                <button
+                    type="button"
+                    class="surface"
+                    title=move || row.with(|row| row.meaning)
+                    aria-pressed=move || is_picked().to_string()
+                    on:click=show
+                >
+                    {move || row.with(|row| row.name.clone())}
+                    <span class="heard">{format!(", {}: show where it comes nearest", side.word())}</span>
+                </button>
+                <Show when=move || row.with(|row| row.stops && row.surface.verdict != Verdict::Clears)>
+                    <em>"what stops the tire"</em>
+                </Show>
+            </th>
+            <td class="ride">
+                {move || row.with(|row| row.ride.clone())}
+                <small>{move || row.with(|row| row.ride_target.clone())}</small>
+            </td>
+            <td>
+                {move || row.with(|row| row.travel.clone())}
+                <small>{move || row.with(|row| row.travel_target.clone())}</small>
+            </td>
+            <td class="here">{move || row.with(|row| row.here.clone())}</td>
+            <td class="word"><i class="swatch" aria-hidden="true"></i>{verdict}</td>
+        </tr>
+    }
+}
+
+fn row(surface: &SurfaceCheck, here: Option<f64>, stops: bool, notation: Notation) -> Row {
+    let length = |gap: f64| format_length(gap, notation);
+    let target = |gap: f64| format!("target {}", length(gap));
+    Row {
+        name: surface.name.clone(),
+        meaning: surface.id.surface.meaning(),
+        ride: length(surface.ride.low),
+        ride_target: target(surface.ride_target),
+        travel: length(surface.travel.low),
+        travel_target: target(surface.travel_target),
+        here: here.map_or(String::new(), length),
+        stops,
+        surface: surface.clone(),
+    }
+}
+
+/// What the three words mean.
+#[component]
+fn Legend() -> impl IntoView {
+    view! {
+        <p class="legend">
+            <span class="hits"><i class="swatch" aria-hidden="true"></i>"hits: tire and metal overlap (a gap below zero)"</span>
+            <span class="tight"><i class="swatch" aria-hidden="true"></i>"tight: less than asked for"</span>
+            <span class="clears"><i class="swatch" aria-hidden="true"></i>"clears: all that was asked for"</span>
+        </p>
+    }
+}

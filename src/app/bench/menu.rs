@@ -1,0 +1,198 @@
+//! The car menu: the invented cars, the reader's own, files in and out.
+
+use leptos::html;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::{DragEvent, File, FileList};
+use leptos::{ev, web_sys};
+use wasm_bindgen_futures::JsFuture;
+
+use super::store::{Bench, Refused};
+use crate::browser::download;
+use crate::browser::storage::{self, Slot};
+use crate::state::opening;
+use crate::state::work::{Source, Work, file_name};
+
+/// Larger files are not read: a car file is some thousand bytes.
+const LARGEST_FILE: f64 = 1_000_000.0;
+
+/// The button with the car's name, and the list that it opens.
+#[component]
+pub fn CarMenu(bench: Bench) -> impl IntoView {
+    let name = move || bench.work.with(|work| work.car.name.clone());
+    let changed = move || {
+        bench.work.with(|work| {
+            if work.car == work.opened {
+                ""
+            } else {
+                "changed"
+            }
+        })
+    };
+    let list: NodeRef<html::Div> = NodeRef::new();
+    let pick = move |work: Option<Work>| {
+        if let Some(work) = work {
+            bench.open(work);
+        }
+        if let Some(list) = list.get_untracked() {
+            // A list that is closed already stays so.
+            let _ = list.hide_popover();
+        }
+    };
+    view! {
+        <button type="button" class="car-button" popovertarget="cars">
+            <span class="over">"Car"</span>
+            <span class="car-name">{name}</span>
+            <span class="changed">{changed}</span>
+        </button>
+        <div id="cars" class="cars" popover="auto" node_ref=list role="group" aria-label="Cars">
+            <h2>"Your cars"</h2>
+            <ul>
+                <Show when=move || bench.aside.with(Vec::is_empty)>
+                    <li class="none">"Cars that you changed or opened from a file are kept here when you take another."</li>
+                </Show>
+                <For each=move || bench.aside.get() key=|work| format!("{:?}{}", work.source, work.car.name) let:work>
+                    <CarEntry name=work.car.name.clone() purpose=origin(&work) on_pick=move || pick(Some(work.clone())) />
+                </For>
+                <Show when=|| storage::read(Slot::Stopped).is_some()>
+                    <li>
+                        <button type="button" class="car" on:click=move |_| save_stopped(bench)>
+                            <b>"Save what was put aside"</b>
+                            <span>"The work that stopped the page on an earlier visit, as it was kept."</span>
+                        </button>
+                    </li>
+                </Show>
+            </ul>
+            <h2>"Invented cars"</h2>
+            <ul>
+                {(0..carfile::SCENARIOS.len())
+                    .filter_map(opening::invented)
+                    .map(|work| view! {
+                        <CarEntry
+                            name=work.car.name.clone()
+                            purpose=work.car.purpose.clone()
+                            on_pick=move || pick(Some(work.clone()))
+                        />
+                    })
+                    .collect_view()}
+            </ul>
+        </div>
+    }
+}
+
+/// One car of the list.
+#[component]
+fn CarEntry(name: String, purpose: String, on_pick: impl Fn() + 'static) -> impl IntoView {
+    view! {
+        <li>
+            <button type="button" class="car" on:click=move |_| on_pick()>
+                <b>{name}</b>
+                <span>{purpose}</span>
+            </button>
+        </li>
+    }
+}
+
+fn origin(work: &Work) -> String {
+    match work.source {
+        Source::File => "From a file of yours.".to_owned(),
+        Source::Invented(_) => format!("{}, as you changed it.", work.opened.name),
+    }
+}
+
+fn save_stopped(bench: Bench) {
+    let text = storage::read(Slot::Stopped).unwrap_or_default();
+    if download::save("put-aside.txt", &text) {
+        storage::forget(Slot::Stopped);
+    } else {
+        bench
+            .notice
+            .set(Some("The browser did not take the file.".to_owned()));
+    }
+}
+
+/// Open and save.
+#[component]
+pub fn FileButtons(bench: Bench) -> impl IntoView {
+    let input: NodeRef<html::Input> = NodeRef::new();
+    let ask = move |_| {
+        if let Some(input) = input.get_untracked() {
+            // The same file may be chosen again after it was mended.
+            input.set_value("");
+            input.click();
+        }
+    };
+    let chosen = move |_| open_first(bench, input.get_untracked().and_then(|input| input.files()));
+    let save = move |_| {
+        let (name, text) = bench.history.with_untracked(|history| {
+            let car = &history.settled().car;
+            (
+                file_name(&car.name),
+                carfile::write(car, bench.notation.get_untracked()),
+            )
+        });
+        if !download::save(&name, &text) {
+            bench
+                .notice
+                .set(Some("The browser did not take the file.".to_owned()));
+        }
+    };
+    view! {
+        <div class="pair files">
+            <button type="button" class="quiet" on:click=ask>"Open"</button>
+            <button type="button" class="quiet" on:click=save>"Save"</button>
+            <input type="file" class="hidden" accept=".toml,text/plain" aria-label="Car file" tabindex="-1" node_ref=input on:change=chosen />
+        </div>
+    }
+}
+
+/// Opens a file that is dropped anywhere on the page.
+pub fn listen_for_drops(bench: Bench) {
+    let over = window_event_listener(ev::dragover, |drag: DragEvent| drag.prevent_default());
+    let dropped = window_event_listener(ev::drop, move |drop: DragEvent| {
+        drop.prevent_default();
+        open_first(bench, drop.data_transfer().and_then(|held| held.files()));
+    });
+    on_cleanup(move || {
+        over.remove();
+        dropped.remove();
+    });
+}
+
+fn open_first(bench: Bench, files: Option<FileList>) {
+    let Some(file) = files.and_then(|files| files.get(0)) else {
+        return;
+    };
+    spawn_local(async move {
+        let name = file.name();
+        match text_of(&file).await.and_then(|text| car_of(&text)) {
+            Ok(work) => {
+                bench.refused.set(None);
+                bench.open(work);
+            }
+            Err(faults) => bench.refused.set(Some(Refused { name, faults })),
+        }
+    });
+}
+
+async fn text_of(file: &File) -> Result<String, Vec<String>> {
+    if file.size() > LARGEST_FILE {
+        return Err(vec![format!(
+            "The file has {:.1} MB; a car file has some thousand bytes. Choose a file that this page saved.",
+            file.size() / LARGEST_FILE
+        )]);
+    }
+    let blob: &web_sys::Blob = file.unchecked_ref();
+    let text = JsFuture::from(blob.text())
+        .await
+        .ok()
+        .and_then(|text| text.as_string());
+    text.ok_or_else(|| vec!["The browser could not read the file.".to_owned()])
+}
+
+fn car_of(text: &str) -> Result<Work, Vec<String>> {
+    carfile::read(text)
+        .map(|car| Work::open(car, Source::File))
+        .map_err(|faults| faults.iter().map(ToString::to_string).collect())
+}

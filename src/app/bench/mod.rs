@@ -1,0 +1,26 @@
+//! The Bench: the builder's page.
+
+mod banner;
+mod chart;
+mod dial;
+mod gap_list;
+mod handle;
+mod header;
+mod keeping;
+mod keys;
+mod levers;
+mod menu;
+mod numbers;
+mod outcome;
+mod page;
+mod picture;
+mod refused;
+mod scrubber;
+mod store;
+mod tape;
+mod tire_size;
+mod typed_box;
+mod verdict;
+
+pub use keeping::bring_back;
+pub use page::Page;

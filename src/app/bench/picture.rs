@@ -1,0 +1,178 @@
+//! The rear view, and the handles that are dragged on it.
+
+use std::sync::Arc;
+
+use drawing::{Handle, RearOptions, Scene, Shown, rear_view};
+use geometry::check::at_pose;
+use geometry::travel::Pose;
+use leptos::prelude::*;
+use leptos::svg;
+
+use super::handle::{DragHandle, HeaveHandle};
+use super::store::{ACCURACY, Bench};
+use crate::browser::size::width_of;
+use crate::state::settings::SHOWN;
+
+/// Width of the picture before it is measured, CSS pixels.
+const FIRST_WIDTH: f64 = 960.0;
+
+/// Below this width only the worst gaps are dimensioned, CSS pixels.
+const NARROW: f64 = 600.0;
+
+/// The picture.
+#[component]
+pub fn Picture(bench: Bench) -> impl IntoView {
+    let sheet: NodeRef<svg::Svg> = NodeRef::new();
+    let width = width_of(sheet, FIRST_WIDTH);
+    let scene = Memo::new(move |_| draw(bench, width.get()));
+    let ids = Memo::new(move |_| {
+        markups(&scene.get())
+            .into_iter()
+            .map(|(id, _)| id)
+            .collect::<Vec<_>>()
+    });
+    let title = move || {
+        scene.with(|scene| {
+            scene
+                .as_ref()
+                .map_or(String::new(), |scene| scene.title.clone())
+        })
+    };
+    let description = move || {
+        scene.with(|scene| {
+            scene
+                .as_ref()
+                .map_or(String::new(), |scene| scene.description.clone())
+        })
+    };
+    let view_box = move || {
+        scene.with(|scene| {
+            scene
+                .as_ref()
+                .map_or(String::new(), |scene| scene.view.view_box())
+        })
+    };
+    let shape = move || {
+        scene.with(|scene| {
+            scene.as_ref().map_or(String::new(), |scene| {
+                format!("{} / {}", scene.view.width, scene.view.height)
+            })
+        })
+    };
+    let handles = Memo::new(move |_| {
+        scene.with(|scene| {
+            scene
+                .as_ref()
+                .map_or(Vec::new(), |scene| scene.handles.clone())
+        })
+    });
+    let class = move || {
+        if bench.picked.with(Option::is_some) {
+            "scene is-picked"
+        } else {
+            "scene"
+        }
+    };
+    view! {
+        <div class="picture">
+            <ShownMenu bench=bench />
+            <div class="sheet" style=("aspect-ratio", shape)>
+                <svg
+                    node_ref=sheet
+                    class=class
+                    role="img"
+                    aria-label=title
+                    aria-describedby="rear-description"
+                    viewBox=view_box
+                >
+                    <For each=move || ids.get() key=Clone::clone let:id>
+                        <SceneGroup id=id scene=scene />
+                    </For>
+                </svg>
+                <div class="handles" role="group" aria-label="Drag in the picture">
+                    <For each=move || handles.get() key=|handle| (handle.lever, handle.side) let:handle>
+                        <DragHandle bench=bench handle=follow(handles, handle) scene=scene sheet=sheet />
+                    </For>
+                    <HeaveHandle bench=bench scene=scene sheet=sheet />
+                </div>
+            </div>
+            <p class="heard" id="rear-description">{description}</p>
+        </div>
+    }
+}
+
+/// The handle of the same lever and side in the newest drawing.
+fn follow(handles: Memo<Vec<Handle>>, first: Handle) -> Memo<Handle> {
+    Memo::new(move |last: Option<&Handle>| {
+        handles.with(|handles| {
+            let same = handles
+                .iter()
+                .find(|handle| handle.lever == first.lever && handle.side == first.side);
+            same.or(last).copied().unwrap_or(first)
+        })
+    })
+}
+
+fn draw(bench: Bench, width: f64) -> Option<Arc<Scene>> {
+    let (model, check) = (bench.model.get()?, bench.check.get()?);
+    let pose = bench.pose.get();
+    let settings = bench.settings.get();
+    let held = (pose != Pose::RIDE).then(|| at_pose(&model, pose, ACCURACY));
+    let options = RearOptions {
+        pose,
+        shown: settings.shown,
+        width,
+        notation: settings.notation,
+        gaps: if width < NARROW { 2 } else { 3 },
+        at_pose: held.as_ref(),
+        ..RearOptions::default()
+    };
+    Some(Arc::new(rear_view(&model, &check, &options)))
+}
+
+fn markups(scene: &Option<Arc<Scene>>) -> Vec<(String, String)> {
+    scene
+        .as_ref()
+        .map_or(Vec::new(), |scene| scene.groups().collect())
+}
+
+/// One group of a drawing. Its inside is replaced only when it changed, so nothing flickers.
+#[component]
+pub fn SceneGroup(id: String, scene: Memo<Option<Arc<Scene>>>) -> impl IntoView {
+    let wanted = id.clone();
+    let markup = Memo::new(move |_| {
+        scene.with(|scene| {
+            let mut groups = scene.iter().flat_map(|scene| scene.groups());
+            groups
+                .find(|(id, _)| *id == wanted)
+                .map_or(String::new(), |(_, markup)| markup)
+        })
+    });
+    view! { <g id=id inner_html=move || markup.get()></g> }
+}
+
+/// Which side is shown: one as large as the width allows, or both.
+#[component]
+fn ShownMenu(bench: Bench) -> impl IntoView {
+    let now = move || bench.settings.get().shown;
+    let option = move |(word, name, shown): (&'static str, &'static str, Shown)| {
+        view! {
+            <label>
+                <input
+                    type="radio"
+                    name="shown"
+                    value=word
+                    prop:checked=move || now() == shown
+                    on:change=move |_| bench.settings.update(|settings| settings.shown = shown)
+                />
+                <span>{name}</span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="shown">
+            <legend class="heard">"Side of the car to see"</legend>
+            {SHOWN.into_iter().map(option).collect_view()}
+        </fieldset>
+    }
+}

@@ -1,0 +1,188 @@
+//! The one store of the page: the inputs, how they change, and what is derived from them.
+//!
+//! Everything below the inputs is a memo at a stage boundary: the car, its model, its gap list. What is
+//! drawn or listed reads those; nothing is copied from one signal into another.
+
+use std::sync::Arc;
+
+use geometry::body::SurfaceId;
+use geometry::car::Car;
+use geometry::check::{Check, check};
+use geometry::field::Fault;
+use geometry::model::Model;
+use geometry::side::Side;
+use geometry::travel::Pose;
+use geometry::units::Notation;
+use leptos::prelude::*;
+
+use crate::browser::frame::NextFrame;
+use crate::state::desk::Desk;
+use crate::state::history::History;
+use crate::state::scrub::Scrub;
+use crate::state::settings::Settings;
+use crate::state::work::{self, Work};
+
+/// How closely the page certifies its gaps, mm.
+pub const ACCURACY: f64 = 0.1;
+
+/// A file that could not be opened.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Refused {
+    /// The file's name.
+    pub name: String,
+    /// Everything that is wrong with it, a line each.
+    pub faults: Vec<String>,
+}
+
+/// The store.
+#[derive(Clone, Copy)]
+pub struct Bench {
+    /// The car being worked on, and every step back.
+    pub history: RwSignal<History<Work>>,
+    /// The reader's own cars that were put aside.
+    pub aside: RwSignal<Vec<Work>>,
+    /// How the reader wants to see things.
+    pub settings: RwSignal<Settings>,
+    /// Where the scrubber holds the axle.
+    pub scrub: RwSignal<Scrub>,
+    /// Whether the scrubber plays.
+    pub playing: RwSignal<bool>,
+    /// The surface picked in the gap list.
+    pub picked: RwSignal<Option<(Side, SurfaceId)>>,
+    /// Something the reader should know, in a sentence.
+    pub notice: RwSignal<Option<String>>,
+    /// A file that could not be opened.
+    pub refused: RwSignal<Option<Refused>>,
+
+    /// What is on the bench.
+    pub work: Memo<Work>,
+    /// The car made computable, or everything that is wrong with it.
+    pub trial: Memo<Result<Arc<Model>, Vec<Fault>>>,
+    /// The last car that could be computed: what is to be seen.
+    pub model: Memo<Option<Arc<Model>>>,
+    /// Its gap list.
+    pub check: Memo<Option<Arc<Check>>>,
+    /// Where the wheels stand in the picture.
+    pub pose: Memo<Pose>,
+    /// How lengths are written.
+    pub notation: Memo<Notation>,
+
+    next: NextFrame<Work>,
+}
+
+impl Bench {
+    /// The store for a desk.
+    pub fn new(desk: Desk) -> Self {
+        let history = RwSignal::new(desk.history);
+        let settings = RwSignal::new(desk.settings);
+        let scrub = RwSignal::new(Scrub::RIDE);
+        let work = Memo::new(move |_| history.with(|history| history.present().clone()));
+        let trial = Memo::new(move |_| Model::new(&work.get().car).map(Arc::new));
+        let model = Memo::new(move |last: Option<&Option<Arc<Model>>>| match trial.get() {
+            Ok(model) => Some(model),
+            Err(_) => last
+                .cloned()
+                .flatten()
+                .or_else(|| history.with_untracked(last_sound)),
+        });
+        let check = Memo::new(move |_| model.get().map(|model| Arc::new(check(&model, ACCURACY))));
+        let pose = Memo::new(move |_| {
+            let scrub = scrub.get();
+            model.with(|model| {
+                model
+                    .as_ref()
+                    .map_or(Pose::RIDE, |model| scrub.pose(&model.car.travel))
+            })
+        });
+        Self {
+            history,
+            aside: RwSignal::new(desk.own),
+            settings,
+            scrub,
+            playing: RwSignal::new(false),
+            picked: RwSignal::new(None),
+            notice: RwSignal::new(None),
+            refused: RwSignal::new(None),
+            work,
+            trial,
+            model,
+            check,
+            pose,
+            notation: Memo::new(move |_| settings.get().notation),
+            next: NextFrame::new(),
+        }
+    }
+
+    /// Shows a change before it is made; at most once a frame.
+    pub fn preview(self, change: impl FnOnce(&mut Car)) {
+        let work = self
+            .history
+            .with_untracked(|history| history.settled().with(change));
+        self.next.put(work, move |work| {
+            self.history.update(|history| history.preview(work))
+        });
+    }
+
+    /// Makes a change, as a step called `what`.
+    pub fn commit(self, what: &str, change: impl FnOnce(&mut Car)) {
+        self.next.take();
+        self.history.update(|history| {
+            let work = history.settled().with(change);
+            history.commit(what, work, now());
+        });
+    }
+
+    /// Puts another car on the bench; the one that was there is kept.
+    pub fn open(self, work: Work) {
+        self.next.take();
+        self.playing.set(false);
+        self.picked.set(None);
+        self.scrub.set(Scrub::RIDE);
+        let before = self
+            .history
+            .with_untracked(|history| history.settled().clone());
+        self.aside.update(|aside| work::put_aside(aside, &before));
+        let what = format!("Open {}", work.car.name);
+        self.history
+            .update(|history| history.commit(&what, work, now()));
+    }
+
+    /// Takes the last step back.
+    pub fn undo(self) {
+        self.next.take();
+        self.history.update(History::undo);
+    }
+
+    /// Does again what was taken back.
+    pub fn redo(self) {
+        self.next.take();
+        self.history.update(History::redo);
+    }
+
+    /// Holds the axle by hand, which ends the playing.
+    pub fn hold(self, scrub: Scrub) {
+        self.playing.set(false);
+        self.picked.set(None);
+        self.scrub.set(scrub);
+    }
+
+    /// Shows where a surface's gap is least.
+    pub fn show_witness(self, side: Side, surface: SurfaceId, pose: Pose) {
+        self.hold(Scrub::at(pose));
+        self.picked.set(Some((side, surface)));
+    }
+}
+
+/// The newest car of a history that can be computed: when the page opens on one that cannot.
+fn last_sound(history: &History<Work>) -> Option<Arc<Model>> {
+    let past = history.past().iter().rev().map(|step| &step.state);
+    past.chain([history.settled()])
+        .flat_map(|work| [&work.car, &work.opened])
+        .find_map(|car| Model::new(car).ok())
+        .map(Arc::new)
+}
+
+/// A running clock, ms.
+fn now() -> f64 {
+    js_sys::Date::now()
+}
