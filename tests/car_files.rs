@@ -1,5 +1,7 @@
 //! What is wrong with a car file is told at once, each fault with its line and column.
 
+use std::fmt::Write as _;
+
 use carfile::{FileFault, MAX_BYTES, SCENARIOS, read};
 use proptest::prelude::*;
 
@@ -235,7 +237,7 @@ fn files_that_are_none() {
     );
     let mut many = String::new();
     for k in 0..100_000 {
-        many.push_str(&format!("k{k}=1\n"));
+        writeln!(many, "k{k}=1").expect("a string takes whatever is written");
     }
     assert!(read(&many).expect_err("no car").len() <= 100);
 }
