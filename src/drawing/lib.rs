@@ -1,1 +1,34 @@
 //! What to draw, as data in millimeters with roles.
+//!
+//! A drawing is a [`Scene`]: groups of shapes, each with a [`Role`] that says what it is (cut metal,
+//! tire, dimension, overlap), never what it looks like. The style sheet `style/drawing.css` gives each
+//! role its weight, dash and color, for light, dark and print. [`svg`] writes a scene, as markup for the
+//! page or as a file that stands alone.
+//!
+//! # Sheet and car
+//!
+//! A scene lies on a sheet: x to the right, y downward, as SVG has it. The rear view takes it from the
+//! car's frame by `x = -left`, `y = -up`: the car's left is on the left, as one sees it from behind.
+//!
+//! # Lettering
+//!
+//! Letters, arrowheads and hatching keep their size on the screen while shapes scale. Whoever asks for a
+//! drawing says how wide it is shown, in CSS pixels; from that follows how many millimeters a pixel is
+//! ([`Lettering`]), and every size that belongs to the screen is multiplied by it. Strokes need none of
+//! this: the style sheet keeps them from scaling.
+
+pub mod chart;
+mod dimension;
+mod hatch;
+mod label;
+mod lettering;
+pub mod rear;
+mod role;
+mod scene;
+pub mod svg;
+
+pub use chart::travel::{TravelChart, travel_chart, travel_finding, travel_rows};
+pub use lettering::Lettering;
+pub use rear::{Dimensions, RearOptions, Shown, rear_view};
+pub use role::Role;
+pub use scene::{Anchor, Group, Handle, Item, Key, Scene, Shape, View};

@@ -1,0 +1,285 @@
+//! The gaps that matter, dimensioned where they are attained, with labels that keep clear of each other.
+
+use geometry::body::{Surface, SurfaceId};
+use geometry::check::Verdict;
+use geometry::gap::{Gap, Witness};
+use geometry::math;
+use geometry::side::Side;
+use geometry::space::{Vec2, vec2};
+use geometry::travel::Pose;
+use geometry::units::{degrees, format_length, shown};
+
+use super::{Dimensions, Draft, on_sheet, sizes};
+use crate::dimension::{LIFT, arrows};
+use crate::label::{Wish, place};
+use crate::lettering::width;
+use crate::role::Role;
+use crate::scene::{Anchor, Group, Key, Shape};
+
+/// Height of a label with its two lines, pixels.
+const LABEL: f64 = 36.0;
+/// From the base line of a label's value to that of the name above it, pixels.
+const LINE: f64 = 15.0;
+/// Clear of a rail and its hatching, pixels.
+const BESIDE_RAIL: f64 = 44.0;
+/// Clear of the edges of the view, pixels.
+const EDGE: f64 = 6.0;
+/// Clear of the roof and the arrows that stand on it, pixels.
+const ABOVE_ROOF: f64 = 24.0;
+/// How much further in a label of the outer column begins than the one above it, pixels, so that the
+/// leader of that one passes by.
+const INDENT: f64 = 7.0;
+/// Further round the wheel than this, radians, a gap says where it is.
+const AROUND: f64 = 0.05;
+
+/// The gaps that matter, if they are asked for.
+pub fn gaps(draft: &Draft) -> Group {
+    let mut group = Group::new("gaps", Some("The gaps that matter, dimensioned"));
+    if draft.options.dimensions != Dimensions::None {
+        for side in draft.sides() {
+            let marks = marks(draft, side);
+            for (column, is_outer) in [(outer(draft, side), true), (inner(draft, side), false)] {
+                let marks: Vec<&Mark> = marks
+                    .iter()
+                    .filter(|mark| mark.is_outer() == is_outer)
+                    .collect();
+                label(draft, &column, &marks, &mut group);
+            }
+        }
+    }
+    group
+}
+
+/// A gap and its verdict in words: `3/8 in, tight`.
+pub fn words(draft: &Draft, gap: f64, verdict: Verdict) -> String {
+    let length = format_length(gap.abs(), draft.options.notation);
+    match verdict {
+        Verdict::Hits if shown(gap, draft.options.notation) == 0.0 => "just hits".to_owned(),
+        Verdict::Hits if gap < 0.0 => format!("hits by {length}"),
+        _ => format!("{length}, {}", verdict.word()),
+    }
+}
+
+/// One gap to be dimensioned.
+struct Mark {
+    key: Key,
+    name: String,
+    value: String,
+    reserve: f64,
+    /// On the sheet: the end at the tire and the end at the metal.
+    ends: [Vec2; 2],
+}
+
+impl Mark {
+    fn is_outer(&self) -> bool {
+        matches!(
+            self.key.surface.surface,
+            Surface::QuarterLip | Surface::OuterHalf
+        )
+    }
+}
+
+/// The gaps of one side that matter, the worst first.
+fn marks(draft: &Draft, side: Side) -> Vec<Mark> {
+    let targets = &draft.model.car.targets;
+    let mut marks: Vec<Mark> = if let Some(found) = draft.options.at_pose {
+        let gaps = found.get(side).iter();
+        gaps.map(|(id, gap)| {
+            let target = targets.through_travel(id.surface);
+            mark(draft, side, *id, draft.model.name(*id), gap, target)
+        })
+        .collect()
+    } else {
+        let surfaces = draft.check.sides.get(side).surfaces.iter();
+        surfaces
+            .map(|found| {
+                let at_ride =
+                    found.ride.low - found.ride_target <= found.travel.low - found.travel_target;
+                if at_ride && draft.options.pose == Pose::RIDE {
+                    mark(
+                        draft,
+                        side,
+                        found.id,
+                        format!("{} at rest", found.name),
+                        &found.ride,
+                        found.ride_target,
+                    )
+                } else {
+                    mark(
+                        draft,
+                        side,
+                        found.id,
+                        format!("{} in travel", found.name),
+                        &found.travel,
+                        found.travel_target,
+                    )
+                }
+            })
+            .collect()
+    };
+    marks.retain(|mark| mark.ends.iter().all(|end| end.is_finite()));
+    marks.sort_by(|a, b| {
+        a.key
+            .verdict
+            .cmp(&b.key.verdict)
+            .then(a.reserve.total_cmp(&b.reserve))
+    });
+    marks.truncate(draft.options.gaps);
+    marks
+}
+
+fn mark(
+    draft: &Draft,
+    side: Side,
+    surface: SurfaceId,
+    name: String,
+    gap: &Gap,
+    target: f64,
+) -> Mark {
+    let verdict = Verdict::of(gap.low, target);
+    Mark {
+        key: Key {
+            side,
+            surface,
+            verdict,
+        },
+        name: name + &around(&gap.witness),
+        value: words(draft, gap.low, verdict),
+        reserve: gap.low - target,
+        ends: [gap.witness.at_tire, gap.witness.at_body]
+            .map(|point| on_sheet(vec2(point.y, point.z))),
+    }
+}
+
+/// Where round the wheel, when it is not straight up.
+fn around(witness: &Witness) -> String {
+    let point = witness.at_body;
+    let angle = math::atan2(point.x, point.z);
+    if angle.abs() < AROUND || !angle.is_finite() {
+        return String::new();
+    }
+    let word = if angle > 0.0 { "ahead" } else { "behind" };
+    format!(", {:.0}\u{b0} {word}", degrees(angle.abs()))
+}
+
+/// Where labels stand: `foot` is where their lines begin and leaders come to, `run` the direction in
+/// which the lines run on from there, and `most` how far they may.
+struct Column {
+    foot: f64,
+    run: f64,
+    most: f64,
+    /// How much further in each label begins than the one above it.
+    indent: f64,
+    from: f64,
+    to: f64,
+}
+
+/// The corner above the quarter lip.
+fn outer(draft: &Draft, side: Side) -> Column {
+    let px = |pixels| draft.lettering.px(pixels);
+    let seam = if sizes::shows_seam_move(draft, side) {
+        sizes::SEAM_BAND
+    } else {
+        ABOVE_ROOF
+    };
+    let edge = if side == Side::Left {
+        draft.view.x + px(EDGE)
+    } else {
+        draft.view.x + draft.view.width - px(EDGE)
+    };
+    Column {
+        foot: edge,
+        run: side.sign(),
+        most: draft.view.width * 0.48,
+        indent: px(INDENT),
+        from: draft.view.y + px(EDGE),
+        to: sizes::roof(draft, side) - px(seam),
+    }
+}
+
+/// Between the frame rail and the car's center plane, above the axle.
+fn inner(draft: &Draft, side: Side) -> Column {
+    let px = |pixels| draft.lettering.px(pixels);
+    let near = draft.model.rails.get(side).face - px(BESIDE_RAIL);
+    let tube = draft.model.car.axle.tube_diameter / 2.0;
+    Column {
+        foot: -side.sign() * near,
+        run: side.sign(),
+        most: near - px(EDGE),
+        indent: 0.0,
+        from: sizes::roof(draft, side),
+        to: -tube - px(EDGE),
+    }
+}
+
+/// Draws the marks of one column, the worst first, as far as it has room for their labels: a gap without
+/// its value would say nothing.
+fn label(draft: &Draft, column: &Column, marks: &[&Mark], group: &mut Group) {
+    let px = |pixels| draft.lettering.px(pixels);
+    let widths = |mark: &Mark| {
+        width(&mark.name, draft.lettering.note()).max(width(&mark.value, draft.lettering.value()))
+    };
+    let room = (column.to - column.from) / px(LABEL);
+    let marks = marks
+        .iter()
+        .filter(|mark| widths(mark) <= column.most)
+        .enumerate()
+        .take_while(|(before, _)| (*before as f64) + 1.0 <= room)
+        .map(|(_, mark)| *mark);
+    let led: Vec<(&Mark, Vec2)> = marks
+        .map(|mark| (mark, dimension(draft, mark, group)))
+        .collect();
+    let wish = |&(_, leader): &(&Mark, Vec2)| Wish {
+        middle: leader.y - px(LABEL / 4.0),
+        height: px(LABEL),
+    };
+    let wishes: Vec<Wish> = led.iter().map(wish).collect();
+    let places = place(&wishes, column.from, column.to);
+    for ((mark, leader), &middle) in led.into_iter().zip(&places) {
+        let above = places.iter().filter(|&&other| other < middle).count() as f64;
+        let foot = vec2(
+            column.foot + above * column.indent * column.run,
+            middle + px(LABEL / 2.0 - 3.0),
+        );
+        let end = foot + vec2(widths(mark) * column.run, 0.0);
+        group.add_keyed(Role::Dimension, Shape::line([leader, foot]), mark.key);
+        group.add_keyed(Role::Underline, Shape::line([foot, end]), mark.key);
+        let anchor = if column.run > 0.0 {
+            Anchor::Start
+        } else {
+            Anchor::End
+        };
+        let mut letter = |role, text: &str, up, size| {
+            let at = foot - vec2(0.0, px(LIFT + up));
+            group.add_keyed(
+                role,
+                Shape::Text {
+                    at,
+                    anchor,
+                    size,
+                    text: text.to_owned(),
+                },
+                mark.key,
+            );
+        };
+        letter(Role::Note, &mark.name, LINE, draft.lettering.note());
+        letter(Role::Text, &mark.value, 0.0, draft.lettering.value());
+    }
+}
+
+/// Draws the dimension line; gives the point that its leader starts from.
+fn dimension(draft: &Draft, mark: &Mark, group: &mut Group) -> Vec2 {
+    let [at_tire, at_body] = mark.ends;
+    // The leader leaves on the metal's side; in an overlap that is where the tire's end is.
+    let (a, b) = if mark.key.verdict == Verdict::Hits {
+        (at_body, at_tire)
+    } else {
+        (at_tire, at_body)
+    };
+    let end = arrows(group, a, b, draft.lettering, Some(mark.key));
+    if (end - b).length() > 0.0 {
+        end
+    } else {
+        a.lerp(b, 0.5)
+    }
+}

@@ -1,0 +1,251 @@
+//! The rear view: both sides, true to scale, as one sees them standing behind the car.
+
+mod body;
+mod clash;
+mod frame;
+mod gaps;
+mod handles;
+mod sizes;
+#[cfg(test)]
+mod tests;
+mod wheels;
+
+use std::fmt::Write as _;
+
+use geometry::body::SurfaceId;
+use geometry::check::{Check, Verdict};
+use geometry::gap::Gap;
+use geometry::model::{EnvelopeSection, Model, WheelSection};
+use geometry::side::{Side, Sides};
+use geometry::space::{Vec2, vec2};
+use geometry::travel::Pose;
+use geometry::units::Notation;
+
+use crate::lettering::Lettering;
+use crate::scene::{Key, Scene};
+
+/// Which sides are shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shown {
+    /// Both.
+    Both,
+    /// One, as large as the width allows: for a phone.
+    One(Side),
+}
+
+/// Which dimensions are drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Dimensions {
+    /// None.
+    None,
+    /// The gaps that matter.
+    Gaps,
+    /// The gaps, and the sizes of axle, track and seam move.
+    All,
+}
+
+/// What a rear view shows.
+#[derive(Debug, Clone, Copy)]
+pub struct RearOptions<'a> {
+    /// Where the wheels stand.
+    pub pose: Pose,
+    /// Which sides.
+    pub shown: Shown,
+    /// How wide the drawing is shown, CSS pixels: lettering keeps its size at that width.
+    pub width: f64,
+    /// How lengths are written.
+    pub notation: Notation,
+    /// Which dimensions.
+    pub dimensions: Dimensions,
+    /// How many gaps a side are dimensioned at most, the worst first.
+    pub gaps: usize,
+    /// All the room that the tires take through travel, from [`Model::envelope_section`], to be drawn. It
+    /// is the dearest part of the picture and stays as it is while the body changes: keep it.
+    pub envelope: Option<&'a Sides<EnvelopeSection>>,
+    /// Whether to draw the wheelhouse as the factory made it, where it changed.
+    pub stock: bool,
+    /// The gaps in [`RearOptions::pose`], when they are what is to be dimensioned, in place of those of
+    /// the check.
+    pub at_pose: Option<&'a Sides<Vec<(SurfaceId, Gap)>>>,
+}
+
+impl Default for RearOptions<'_> {
+    fn default() -> Self {
+        Self {
+            pose: Pose::RIDE,
+            shown: Shown::Both,
+            width: 1100.0,
+            notation: Notation::default(),
+            dimensions: Dimensions::All,
+            gaps: 3,
+            envelope: None,
+            stock: true,
+            at_pose: None,
+        }
+    }
+}
+
+/// The rear view of a model and the gaps found on it. Only draws: all gaps are taken from `check`.
+#[must_use]
+pub fn rear_view(model: &Model, check: &Check, options: &RearOptions) -> Scene {
+    let view = frame::frame(model, options);
+    let draft = Draft {
+        model,
+        check,
+        options,
+        view: view.view,
+        lettering: view.lettering,
+    };
+    let wheels = Sides::each(|side| model.wheel_section(side, options.pose));
+    let groups = vec![
+        body::stock(&draft),
+        wheels::envelope(&draft),
+        wheels::ground(&draft, &wheels),
+        body::obstacles(&draft),
+        wheels::wheels(&draft, &wheels),
+        body::rails(&draft),
+        body::body(&draft),
+        clash::overlaps(&draft, &wheels),
+        sizes::sizes(&draft, &wheels),
+        gaps::gaps(&draft),
+    ];
+    Scene {
+        name: "rear",
+        title: title(check),
+        description: description(&draft),
+        view: view.view,
+        groups,
+        handles: handles::handles(&draft, &wheels),
+    }
+}
+
+/// What the parts of the drawing share.
+struct Draft<'a> {
+    model: &'a Model,
+    check: &'a Check,
+    options: &'a RearOptions<'a>,
+    view: crate::scene::View,
+    lettering: Lettering,
+}
+
+impl Draft<'_> {
+    fn shows(&self, side: Side) -> bool {
+        match self.options.shown {
+            Shown::Both => true,
+            Shown::One(one) => one == side,
+        }
+    }
+
+    /// The sides shown, left first.
+    fn sides(&self) -> impl Iterator<Item = Side> {
+        Side::BOTH.into_iter().filter(|&side| self.shows(side))
+    }
+
+    /// One side's envelope, if it is to be drawn.
+    fn envelope(&self, side: Side) -> Option<&EnvelopeSection> {
+        self.options.envelope.map(|envelope| envelope.get(side))
+    }
+
+    /// The key of a surface, with the verdict of the check; one that was not checked clears.
+    fn key(&self, side: Side, surface: SurfaceId) -> Key {
+        let verdict = self
+            .check
+            .sides
+            .get(side)
+            .surfaces
+            .iter()
+            .find(|found| found.id == surface)
+            .map_or(Verdict::Clears, |found| found.verdict);
+        Key {
+            side,
+            surface,
+            verdict,
+        }
+    }
+}
+
+/// A point of the car's frame, `(left, up)`, on the sheet.
+fn on_sheet(left_up: Vec2) -> Vec2 {
+    vec2(-left_up.x, -left_up.y)
+}
+
+/// A point of one side, `(out, up)`, on the sheet.
+fn side_on_sheet(side: Side, out_up: Vec2) -> Vec2 {
+    on_sheet(vec2(side.sign() * out_up.x, out_up.y))
+}
+
+fn all_on_sheet(points: &[Vec2]) -> Vec<Vec2> {
+    points.iter().map(|&point| on_sheet(point)).collect()
+}
+
+fn side_all_on_sheet(side: Side, points: &[Vec2]) -> Vec<Vec2> {
+    points
+        .iter()
+        .map(|&point| side_on_sheet(side, point))
+        .collect()
+}
+
+/// The tire's and the wheel's outlines that can meet metal.
+fn solids(wheel: &WheelSection) -> [&Vec<Vec2>; 3] {
+    [&wheel.tire_top, &wheel.tire_bottom, &wheel.wheel]
+}
+
+fn title(check: &Check) -> String {
+    let worst = check
+        .sides
+        .iter()
+        .filter_map(|(side, found)| Some((side, found.worst()?)))
+        .min_by(|(_, a), (_, b)| {
+            a.verdict
+                .cmp(&b.verdict)
+                .then(a.reserve().total_cmp(&b.reserve()))
+        });
+    match worst {
+        Some((side, surface)) if surface.verdict == Verdict::Clears => {
+            format!(
+                "Rear view: the tires clear everything; nearest to its target is the {} {}.",
+                side.word(),
+                surface.name
+            )
+        }
+        Some((side, surface)) => {
+            let verb = if surface.verdict == Verdict::Hits {
+                "hits"
+            } else {
+                "is tight at"
+            };
+            format!(
+                "Rear view: the {} tire {verb} the {}.",
+                side.word(),
+                surface.name
+            )
+        }
+        None => "Rear view.".to_owned(),
+    }
+}
+
+fn description(draft: &Draft) -> String {
+    let mut out = String::from(
+        "Section through the axle, seen from behind; the car's left side is on the left.",
+    );
+    for side in draft.sides() {
+        for surface in &draft.check.sides.get(side).surfaces {
+            let gap = gaps::words(
+                draft,
+                surface.travel.low,
+                Verdict::of(surface.travel.low, surface.travel_target),
+            );
+            let side = capital(side.word());
+            let _ = write!(out, " {side}, {}: {gap} through travel.", surface.name);
+        }
+    }
+    out
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}

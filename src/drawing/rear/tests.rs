@@ -1,0 +1,263 @@
+//! What a rear view promises, whatever the car.
+
+use geometry::axle::AxleSpec;
+use geometry::body::{Obstacle, Reading, Tape};
+use geometry::car::{Car, SideSpec, Targets};
+use geometry::check::check;
+use geometry::locator::Locator;
+use geometry::space::vec3;
+use geometry::tire::{Arrival, Designation, MeasuredWidth, TireSpec};
+use geometry::travel::TravelSpec;
+use geometry::wheel::WheelSpec;
+
+use super::*;
+use crate::lettering::width;
+use crate::role::Role;
+use crate::scene::{Anchor, Shape};
+
+/// An invented car with so wide a tire, and its seams moved so far, mm.
+fn model(section_width: f64, seam_move: f64) -> Model {
+    let r = Reading::measured;
+    let tape = Tape {
+        to_rail: r(260.0),
+        to_tub_low: r(160.0),
+        to_tub_high: r(145.0),
+        to_seam: r(20.0),
+        to_lip: r(180.0),
+        roof_up: r(470.0),
+        lip_up: r(310.0),
+        rail_top_up: r(190.0),
+        rail_bottom_up: r(75.0),
+        kick_ahead: r(430.0),
+        kick_behind: r(430.0),
+        kick_drop: r(150.0),
+        wall_ahead: r(435.0),
+        wall_behind: r(430.0),
+        opening_ahead: r(415.0),
+        opening_behind: r(410.0),
+        corner_radius: r(76.0),
+        roof_fall: r(30.0),
+        lip_depth: r(19.0),
+        lip_thickness: r(3.2),
+    };
+    let side = SideSpec {
+        tape,
+        stations: None,
+        seam_move,
+        roof_raise: 0.0,
+    };
+    let car = Car {
+        name: "test".into(),
+        purpose: "To be drawn.".into(),
+        tire: TireSpec {
+            designation: Designation::parse("275/60R15").expect("a tire size"),
+            section_width: Some(MeasuredWidth {
+                width: section_width,
+                on_rim: 254.0,
+            }),
+            overall_diameter: None,
+            tread_width: None,
+            shoulder_radius: None,
+            widest_at: 0.5,
+            arrival: Arrival::Nominal,
+            growth: 0.0,
+            load: 400.0,
+            pressure: 180.0,
+            deflection: Some(22.0),
+        },
+        wheel: WheelSpec {
+            rim_width: 254.0,
+            backspacing: 140.0,
+            flange_thickness: 12.7,
+            flange_height: 17.3,
+        },
+        axle: AxleSpec {
+            measured_width: 1524.0,
+            width: 1524.0,
+            hat: 3.0,
+            spacer: 0.0,
+            ahead: 0.0,
+            yaw: 0.0,
+            tube_diameter: 76.0,
+            flange_diameter: 158.0,
+        },
+        locator: Locator::LeafSprings { height: 60.0 },
+        travel: TravelSpec {
+            bump: 75.0,
+            droop: 75.0,
+            roll_limit: None,
+            give: 3.0,
+            ride_change: 0.0,
+        },
+        sides: Sides {
+            left: side.clone(),
+            right: side,
+        },
+        obstacles: vec![Obstacle {
+            name: "shock <left>".into(),
+            side: Side::Left,
+            from: vec3(-150.0, 430.0, -60.0),
+            to: vec3(-190.0, 380.0, 330.0),
+            radius: 25.0,
+        }],
+        targets: Targets::default(),
+    };
+    Model::new(&car).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+fn drawn(section_width: f64, seam_move: f64, options: &RearOptions) -> Scene {
+    let model = model(section_width, seam_move);
+    rear_view(&model, &check(&model, 0.1), options)
+}
+
+/// Left, top, right and bottom of every text, with the text.
+fn boxes(scene: &Scene) -> Vec<([f64; 4], &str)> {
+    let items = scene.groups.iter().flat_map(|group| &group.items);
+    items
+        .filter_map(|item| match &item.shape {
+            Shape::Text {
+                at,
+                anchor,
+                size,
+                text,
+            } => {
+                let long = width(text, *size);
+                let left = match anchor {
+                    Anchor::Start => at.x,
+                    Anchor::Middle => at.x - long / 2.0,
+                    Anchor::End => at.x - long,
+                };
+                Some(([left, at.y - 0.75 * size, left + long, at.y], text.as_str()))
+            }
+            _ => None,
+        })
+        .collect()
+}
+
+#[track_caller]
+fn expect_legible(scene: &Scene) {
+    let boxes = boxes(scene);
+    let view = scene.view;
+    for (i, (a, text)) in boxes.iter().enumerate() {
+        let inside = a[0] >= view.x
+            && a[1] >= view.y
+            && a[2] <= view.x + view.width
+            && a[3] <= view.y + view.height;
+        assert!(inside, "{text} runs out of the picture");
+        for (b, other) in &boxes[i + 1..] {
+            let apart = a[2] <= b[0] || b[2] <= a[0] || a[3] <= b[1] || b[3] <= a[1];
+            assert!(apart, "{text} overlaps {other}");
+        }
+    }
+}
+
+fn has(scene: &Scene, role: Role) -> bool {
+    scene
+        .groups
+        .iter()
+        .flat_map(|group| &group.items)
+        .any(|item| item.role == role)
+}
+
+#[test]
+fn lettering_stays_in_the_picture_and_apart() {
+    for section_width in [235.0, 275.0, 335.0] {
+        for seam_move in [0.0, 40.0, 90.0] {
+            for notation in Notation::ALL {
+                for (shown, width) in [
+                    (Shown::Both, 1100.0),
+                    (Shown::One(Side::Left), 360.0),
+                    (Shown::One(Side::Right), 360.0),
+                ] {
+                    let options = RearOptions {
+                        shown,
+                        width,
+                        notation,
+                        ..RearOptions::default()
+                    };
+                    expect_legible(&drawn(section_width, seam_move, &options));
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_left_side_is_on_the_left() {
+    let scene = drawn(275.0, 0.0, &RearOptions::default());
+    for handle in &scene.handles {
+        assert_eq!(handle.at.x < 0.0, handle.side == Side::Left, "{handle:?}");
+    }
+}
+
+#[test]
+fn overlaps_are_hatched_and_only_they() {
+    let options = RearOptions::default();
+    assert!(has(&drawn(335.0, 0.0, &options), Role::Overlap));
+    assert!(!has(&drawn(235.0, 0.0, &options), Role::Overlap));
+}
+
+#[test]
+fn the_stock_tub_is_shown_once_it_has_moved() {
+    let options = RearOptions::default();
+    assert!(!has(&drawn(275.0, 0.0, &options), Role::Stock));
+    let moved = drawn(275.0, 40.0, &options);
+    assert!(has(&moved, Role::Stock) && has(&moved, Role::Fill) && has(&moved, Role::Moved));
+}
+
+#[test]
+fn the_same_groups_are_there_whatever_is_shown() {
+    let names = |scene: &Scene| -> Vec<String> { scene.groups().map(|(id, _)| id).collect() };
+    let bare = RearOptions {
+        dimensions: Dimensions::None,
+        stock: false,
+        ..RearOptions::default()
+    };
+    assert_eq!(
+        names(&drawn(275.0, 40.0, &bare)),
+        names(&drawn(235.0, 0.0, &RearOptions::default()))
+    );
+}
+
+#[test]
+fn names_are_written_as_text() {
+    let file = drawn(
+        275.0,
+        0.0,
+        &RearOptions {
+            gaps: 9,
+            ..RearOptions::default()
+        },
+    )
+    .file();
+    assert!(file.contains("shock &lt;left&gt;") && !file.contains("shock <left>"));
+}
+
+#[test]
+fn odd_widths_and_poses_are_drawn() {
+    for width in [0.0, -5.0, f64::NAN, f64::INFINITY] {
+        let scene = drawn(
+            275.0,
+            0.0,
+            &RearOptions {
+                width,
+                ..RearOptions::default()
+            },
+        );
+        assert!(scene.view.width.is_finite() && scene.view.height > 0.0);
+    }
+    let pose = Pose {
+        left: 75.0,
+        right: -75.0,
+        give: 3.0,
+    };
+    drawn(
+        275.0,
+        0.0,
+        &RearOptions {
+            pose,
+            shown: Shown::One(Side::Right),
+            ..RearOptions::default()
+        },
+    );
+}
