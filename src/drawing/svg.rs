@@ -32,6 +32,23 @@ impl Scene {
             .map(|group| (self.group_id(group), group.markup()))
     }
 
+    /// The groups' ids, from back to front.
+    pub fn ids(&self) -> impl Iterator<Item = String> + '_ {
+        self.groups.iter().map(|group| self.group_id(group))
+    }
+
+    /// The markup inside the group with that id; writes no other group. Empty when there is none.
+    #[must_use]
+    pub fn inside(&self, id: &str) -> String {
+        let group = self.groups.iter().find(|group| {
+            let name = id
+                .strip_prefix(self.name)
+                .and_then(|rest| rest.strip_prefix('-'));
+            name == Some(group.name)
+        });
+        group.map_or_else(String::new, Group::markup)
+    }
+
     /// All groups with their elements: what goes inside a page's `<svg>`.
     #[must_use]
     pub fn markup(&self) -> String {

@@ -35,7 +35,7 @@ const AROUND: f64 = 0.05;
 /// The gaps that matter, if they are asked for.
 pub fn gaps(draft: &Draft) -> Group {
     let mut group = Group::new("gaps", Some("The gaps that matter, dimensioned"));
-    if draft.options.dimensions != Dimensions::None {
+    if draft.options.dimensions != Dimensions::None && draft.is_roomy() {
         for side in draft.sides() {
             let marks = marks(draft, side);
             for (column, is_outer) in [(outer(draft, side), true), (inner(draft, side), false)] {

@@ -85,6 +85,9 @@ impl Default for RearOptions<'_> {
     }
 }
 
+/// Both sides shown at once have room for lettering from this width on, pixels.
+const ROOMY: f64 = 640.0;
+
 /// The rear view of a model and the gaps found on it. Only draws: all gaps are taken from `check`.
 #[must_use]
 pub fn rear_view(model: &Model, check: &Check, options: &RearOptions) -> Scene {
@@ -134,6 +137,12 @@ impl Draft<'_> {
             Shown::Both => true,
             Shown::One(one) => one == side,
         }
+    }
+
+    /// Whether the sides have room for lettering between them. Where they do not, hatching alone tells what
+    /// is the matter: a picture that named only the gaps with room for a name would mislead.
+    fn is_roomy(&self) -> bool {
+        self.options.shown != Shown::Both || self.view.width >= self.lettering.px(ROOMY)
     }
 
     /// The sides shown, left first.

@@ -24,7 +24,7 @@ pub fn sizes(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
         "sizes",
         Some("Sizes of axle, track, backspacing and seam move"),
     );
-    if draft.options.dimensions == Dimensions::All {
+    if draft.options.dimensions == Dimensions::All && draft.is_roomy() {
         // Level lines would tell the sizes of a tilted axle wrongly.
         if (draft.options.pose.left - draft.options.pose.right).abs() < LEVEL {
             track(draft, wheels, &mut group);
@@ -43,7 +43,9 @@ pub fn sizes(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
 /// Whether one side's seam move is dimensioned.
 pub fn shows_seam_move(draft: &Draft, side: Side) -> bool {
     let moved = |[was, is]: [Vec2; 2]| (was.x - is.x).abs() > LEAST_MOVE;
-    draft.options.dimensions == Dimensions::All && seams(draft, side).is_some_and(moved)
+    draft.options.dimensions == Dimensions::All
+        && draft.is_roomy()
+        && seams(draft, side).is_some_and(moved)
 }
 
 /// The moved tub's seam on one side, `(out, up)`.

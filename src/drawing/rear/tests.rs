@@ -166,6 +166,8 @@ fn lettering_stays_in_the_picture_and_apart() {
             for notation in Notation::ALL {
                 for (shown, width) in [
                     (Shown::Both, 1100.0),
+                    (Shown::Both, 700.0),
+                    (Shown::Both, 360.0),
                     (Shown::One(Side::Left), 360.0),
                     (Shown::One(Side::Right), 360.0),
                 ] {
@@ -217,6 +219,15 @@ fn the_same_groups_are_there_whatever_is_shown() {
         names(&drawn(275.0, 40.0, &bare)),
         names(&drawn(235.0, 0.0, &RearOptions::default()))
     );
+}
+
+#[test]
+fn a_group_is_found_by_its_id() {
+    let scene = drawn(275.0, 40.0, &RearOptions::default());
+    for (id, markup) in scene.groups() {
+        assert_eq!(scene.inside(&id), markup);
+    }
+    assert_eq!(scene.inside("rear-"), "");
 }
 
 #[test]
