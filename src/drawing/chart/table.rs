@@ -43,7 +43,8 @@ pub fn travel_rows(curves: &[TravelCurve], notation: Notation) -> TravelTable {
     TravelTable { heads, rows }
 }
 
-/// The finding in one sentence.
+/// The finding in one sentence. It says what the wheels do: one wheel alone, or sideways give, may bring
+/// the tire nearer than any of these curves.
 pub fn finding(curves: &[TravelCurve], targets: &Targets, notation: Notation) -> String {
     let length = |mm: f64| format_length(mm.abs(), notation);
     let Some((worst, travel, gap)) = worst(curves, targets) else {
@@ -55,26 +56,26 @@ pub fn finding(curves: &[TravelCurve], targets: &Targets, notation: Notation) ->
         match first_hit(worst) {
             Some(first) if first.abs() > 0.5 => {
                 format!(
-                    "From {} on the tire hits the {name}, by {} at most.",
+                    "With both wheels moving together the tire hits the {name} from {} on, by {} at most.",
                     height(first, notation),
                     length(gap)
                 )
             }
             _ => format!(
-                "The tire hits the {name} at ride height already, by {} at most.",
+                "With both wheels moving together the tire hits the {name} at ride height already, by {} at most.",
                 length(gap)
             ),
         }
     } else if gap < target {
         format!(
-            "The tire touches nothing but comes within {} of the {name} at {}; {} is asked for.",
+            "With both wheels moving together the tire touches nothing but comes within {} of the {name} at {}; {} is asked for.",
             length(gap),
             height(travel, notation),
             length(target)
         )
     } else {
         format!(
-            "The tire clears everything; the {name} comes nearest to its target, with {} left at {}.",
+            "With both wheels moving together the tire clears everything; the {name} comes nearest to its target, with {} left at {}.",
             length(gap),
             height(travel, notation)
         )
@@ -168,19 +169,19 @@ mod tests {
     fn the_finding_names_the_surface_and_the_height() {
         check(
             [76.2, 12.7, -12.7],
-            "From 1 in of bump on the tire hits the roof, by 1/2 in at most.",
+            "With both wheels moving together the tire hits the roof from 1 in of bump on, by 1/2 in at most.",
         );
         check(
             [10.0, -1.6, -12.7],
-            "The tire hits the roof at ride height already, by 1/2 in at most.",
+            "With both wheels moving together the tire hits the roof at ride height already, by 1/2 in at most.",
         );
         check(
             [76.2, 38.1, 6.35],
-            "The tire touches nothing but comes within 1/4 in of the roof at 2 in of bump; 1/2 in is asked for.",
+            "With both wheels moving together the tire touches nothing but comes within 1/4 in of the roof at 2 in of bump; 1/2 in is asked for.",
         );
         check(
             [76.2, 50.8, 25.4],
-            "The tire clears everything; the roof comes nearest to its target, with 1 in left at 2 in of bump.",
+            "With both wheels moving together the tire clears everything; the roof comes nearest to its target, with 1 in left at 2 in of bump.",
         );
     }
 
