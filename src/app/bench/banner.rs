@@ -4,6 +4,7 @@ use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use geometry::field::Fault;
 use leptos::prelude::*;
 
+use super::listen::press;
 use super::store::Bench;
 
 /// Every fault of the present car. The picture below keeps showing the last car that had none.
@@ -22,7 +23,7 @@ pub fn FaultBanner(bench: Bench) -> impl IntoView {
                     <ul>
                         {move || faults.get().iter().map(|fault| view! { <li>{sentence(fault)}</li> }).collect_view()}
                     </ul>
-                    <button type="button" class="quiet" on:click=move |_| bench.undo()>"Undo the last step"</button>
+                    <button type="button" class="quiet" on:click=press(move || bench.undo())>"Undo the last step"</button>
                 </div>
             </Show>
         </div>
@@ -53,7 +54,7 @@ pub fn Notice(bench: Bench) -> impl IntoView {
             <Show when=move || bench.notice.with(Option::is_some)>
                 <div class="banner notice">
                     <p>{move || bench.notice.get()}</p>
-                    <button type="button" class="quiet" on:click=move |_| bench.notice.set(None)>"Understood"</button>
+                    <button type="button" class="quiet" on:click=press(move || bench.notice.set(None))>"Understood"</button>
                 </div>
             </Show>
         </div>

@@ -8,7 +8,7 @@ use geometry::side::Side;
 use leptos::prelude::*;
 use leptos::svg;
 
-use super::picture::SceneGroup;
+use super::picture::{SceneGroup, group_ids};
 use super::store::{ACCURACY, Bench};
 use crate::browser::size::width_of;
 use crate::state::words;
@@ -39,15 +39,7 @@ pub fn Chart(bench: Bench) -> impl IntoView {
         })
     });
     let scene = Memo::new(move |_| draw(bench, &curves.get(), width.get()));
-    let ids = Memo::new(move |_| {
-        scene.with(|scene| {
-            scene
-                .iter()
-                .flat_map(|scene| scene.groups())
-                .map(|(id, _)| id)
-                .collect::<Vec<_>>()
-        })
-    });
+    let ids = Memo::new(move |_| scene.with(|scene| group_ids(scene.as_ref())));
     let finding = move || {
         scene.with(|scene| {
             scene

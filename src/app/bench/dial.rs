@@ -33,28 +33,30 @@ pub fn DialRow(
                 <Help label=bound.label text=bound.help />
                 <NumberBox id=box_id value=Signal::derive(move || Some(value.get())) bound=bound notation=notation commit=commit />
             </div>
-            <input
-                type="range"
-                id=id
-                aria-label=bound.label
-                min=move || scale.get().least.to_string()
-                max=move || scale.get().most.to_string()
-                step="1"
-                prop:value=move || scale.get().position(value.get()).to_string()
-                style=("--opened", move || opened_share(bench, dial, scale.get()))
-                aria-valuetext=move || figures::spoken(value.get(), bound.quantity, notation.get())
-                on:input=move |input| {
-                    if let Some(value) = slid(event_target_value(&input)) {
-                        bench.preview(|car| dial.set(car, value));
+            <div class="slide">
+                <input
+                    type="range"
+                    id=id
+                    aria-label=bound.label
+                    min=move || scale.get().least.to_string()
+                    max=move || scale.get().most.to_string()
+                    step="1"
+                    prop:value=move || scale.get().position(value.get()).to_string()
+                    style=("--opened", move || opened_share(bench, dial, scale.get()))
+                    aria-valuetext=move || figures::spoken(value.get(), bound.quantity, notation.get())
+                    on:input=move |input| {
+                        if let Some(value) = slid(event_target_value(&input)) {
+                            bench.preview(|car| dial.set(car, value));
+                        }
                     }
-                }
-                on:change=move |change| {
-                    if let Some(value) = slid(event_target_value(&change)) {
-                        commit(value);
+                    on:change=move |change| {
+                        if let Some(value) = slid(event_target_value(&change)) {
+                            commit(value);
+                        }
                     }
-                }
-            />
-            <Ends dial=dial scale=scale notation=notation />
+                />
+                <Ends dial=dial scale=scale notation=notation />
+            </div>
             {children.map(|children| children())}
         </div>
     }
@@ -67,10 +69,8 @@ fn Ends(dial: Dial, scale: Memo<Scale>, notation: Memo<Notation>) -> impl IntoVi
     let at =
         move |position: f64| figures::shown(scale.get().value(position), quantity, notation.get());
     view! {
-        <div class="ends" aria-hidden="true">
-            <span>{move || at(scale.get().least)}</span>
-            <span>{move || at(scale.get().most)}</span>
-        </div>
+        <span class="least" aria-hidden="true">{move || at(scale.get().least)}</span>
+        <span class="most" aria-hidden="true">{move || at(scale.get().most)}</span>
     }
 }
 
@@ -79,7 +79,7 @@ fn Ends(dial: Dial, scale: Memo<Scale>, notation: Memo<Notation>) -> impl IntoVi
 pub fn Help(label: &'static str, text: &'static str) -> impl IntoView {
     view! {
         <details class="help">
-            <summary aria-label=format!("What is meant by {}", label.to_lowercase())>"?"</summary>
+            <summary aria-label=format!("What is meant by {}", label.to_ascii_lowercase())>"?"</summary>
             <p>{text}</p>
         </details>
     }

@@ -1,5 +1,6 @@
 //! The gap list: every surface's gaps, what they are called, and which one stops the tire.
 
+use geometry::body::SurfaceId;
 use geometry::check::{SurfaceCheck, Verdict, at_pose};
 use geometry::gap::Gap;
 use geometry::side::{Side, Sides};
@@ -9,6 +10,9 @@ use leptos::prelude::*;
 
 use super::store::{ACCURACY, Bench};
 use crate::state::words;
+
+/// The gaps in the pose that is held.
+type Held = Sides<Vec<(SurfaceId, Gap)>>;
 
 /// A row of the list, in words.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,11 +49,7 @@ pub fn GapList(bench: Bench) -> impl IntoView {
 
 /// One side's list.
 #[component]
-fn SideList(
-    bench: Bench,
-    side: Side,
-    here: Memo<Option<Sides<Vec<(geometry::body::SurfaceId, Gap)>>>>,
-) -> impl IntoView {
+fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>) -> impl IntoView {
     let rows = Memo::new(move |_| {
         let poses = here.get();
         bench.check.with(|check| {
@@ -112,11 +112,14 @@ fn follow(rows: Memo<Vec<Row>>, first: Row) -> Memo<Row> {
 #[component]
 fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>) -> impl IntoView {
     let is_picked = move || bench.picked.get() == Some((side, row.get().surface.id));
+    let label = move || {
+        row.with(|row| format!("{}, {}: show where it comes nearest", row.name, side.word()))
+    };
     let verdict = move || row.with(|row| row.surface.verdict.word());
     let show = move |_| {
         row.with_untracked(|row| {
             bench.show_witness(side, row.surface.id, row.surface.travel.witness.pose);
-        })
+        });
     };
     view! {
         <tr class=verdict class:stops=move || row.with(|row| row.stops) class:is-picked=is_picked>
@@ -125,11 +128,11 @@ fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>) -> impl IntoView {
                     type="button"
                     class="surface"
                     title=move || row.with(|row| row.meaning)
+                    aria-label=label
                     aria-pressed=move || is_picked().to_string()
                     on:click=show
                 >
                     {move || row.with(|row| row.name.clone())}
-                    <span class="heard">{format!(", {}: show where it comes nearest", side.word())}</span>
                 </button>
                 <Show when=move || row.with(|row| row.stops && row.surface.verdict != Verdict::Clears)>
                     <em>"what stops the tire"</em>

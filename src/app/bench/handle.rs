@@ -62,7 +62,7 @@ pub fn HeaveHandle(
         bench.hold(Scrub {
             heave,
             ..bench.scrub.get_untracked()
-        })
+        });
     };
     let grip = Grip {
         label: "Both wheels up or down".to_owned(),
@@ -100,12 +100,13 @@ struct Grip {
     commit: Callback<f64>,
 }
 
-/// Which way a lever's handle moves, for its cursor and its sign.
+/// Which way a lever's handle moves, and which way its place to take hold of reaches: the seam's up and
+/// the tire's down, so that in bump they stay apart.
 fn class(lever: Lever) -> &'static str {
-    if lever == Lever::OverallDiameter {
-        "upright"
-    } else {
-        "across"
+    match lever {
+        Lever::SeamMove => "across above",
+        Lever::Backspacing => "across below",
+        _ => "across",
     }
 }
 

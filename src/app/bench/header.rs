@@ -3,6 +3,7 @@
 use geometry::units::Notation;
 use leptos::prelude::*;
 
+use super::listen::{entry, press};
 use super::menu::{CarMenu, FileButtons};
 use super::store::Bench;
 use crate::state::history::History;
@@ -17,7 +18,7 @@ pub fn Header(bench: Bench) -> impl IntoView {
     let set_notation = move |notation: Notation| {
         bench
             .settings
-            .update(|settings| settings.notation = notation)
+            .update(|settings| settings.notation = notation);
     };
     let set_theme = move |theme: Theme| bench.settings.update(|settings| settings.theme = theme);
     view! {
@@ -65,7 +66,7 @@ fn StepButton(
             aria-disabled=move || what.with(Option::is_none).to_string()
             aria-label=full
             title=move || format!("{} ({key})", full())
-            on:click=move |_| step(bench)
+            on:click=press(move || step(bench))
         >
             {word}
         </button>
@@ -92,7 +93,7 @@ where
     view! {
         <span class="menu">
             <label for=id>{label}</label>
-            <select id=id on:change=move |change| chosen_by(event_target_value(&change)) prop:value=move || stored(choices, now.get())>
+            <select id=id on:change=entry(chosen_by) prop:value=move || stored(choices, now.get())>
                 {choices
                     .iter()
                     .map(|&(word, name, choice)| view! { <option value=word selected=move || now.get() == choice>{name}</option> })

@@ -2,16 +2,22 @@
 
 use std::time::Duration;
 
+use drawing::Shown;
+use geometry::check::check;
+use geometry::model::Model;
+use geometry::side::Side;
 use leptos::ev;
 use leptos::prelude::*;
 
-use super::store::Bench;
+use super::store::{ACCURACY, Bench};
 use crate::browser::storage::{self, Slot};
 use crate::browser::{crash, motion};
 use crate::state::desk::{self, Desk};
 use crate::state::history::History;
 use crate::state::opening;
 use crate::state::settings::Settings;
+use crate::state::words;
+use crate::state::work::Work;
 
 /// How long after the last change the work is kept.
 const MOMENT: Duration = Duration::from_millis(300);
@@ -34,17 +40,26 @@ fn left() -> Option<Desk> {
     desk::read(&text)
 }
 
-/// What a first visit finds: an invented car, one side of it where both would be small.
+/// What a first visit finds: an invented car; where both sides would be small, the worse one.
 fn first() -> Option<Desk> {
+    let work = opening::invented(0)?;
     let mut settings = Settings::FIRST;
     if motion::is_narrow() {
-        settings.shown = drawing::Shown::One(geometry::side::Side::Left);
+        settings.shown = Shown::One(worse_side(&work));
     }
     Some(Desk {
-        history: History::new(opening::invented(0)?),
+        history: History::new(work),
         own: Vec::new(),
         settings,
     })
+}
+
+fn worse_side(work: &Work) -> Side {
+    let check = Model::new(&work.car).map(|model| check(&model, ACCURACY));
+    check
+        .ok()
+        .and_then(|check| words::worst(&check).map(|(side, _)| side))
+        .unwrap_or(Side::Left)
 }
 
 /// Keeps the work a moment after every change, and at once when the page is left.

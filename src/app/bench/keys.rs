@@ -27,7 +27,7 @@ fn wants_step(key: &KeyboardEvent) -> Option<bool> {
     if !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
         return None;
     }
-    match (key.key().to_lowercase().as_str(), key.shift_key()) {
+    match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
         ("z", false) => Some(true),
         ("z", true) | ("y", false) => Some(false),
         _ => None,

@@ -5,10 +5,11 @@ use geometry::side::Side;
 use leptos::prelude::*;
 
 use super::dial::DialRow;
+use super::listen::{press, tick};
 use super::outcome::Outcome;
 use super::store::Bench;
 use super::tire_size::TireSize;
-use crate::state::dial::Dial;
+use crate::state::dial::{self, Dial};
 use crate::state::figures;
 
 /// All levers, in the order in which they are tried: wheel and axle before metal.
@@ -16,13 +17,20 @@ use crate::state::figures;
 pub fn Levers(bench: Bench) -> impl IntoView {
     let lever = move |lever| view! { <DialRow bench=bench dial=Dial::Lever(lever) /> };
     view! {
-        <section class="levers" aria-labelledby="levers-title">
-            <h2 id="levers-title">"Levers"</h2>
+        <section class="levers" aria-label="Levers">
             <Group title="Wheel and axle">
                 {lever(Lever::Backspacing)}
                 {lever(Lever::TrackWidth)}
                 {lever(Lever::RimWidth)}
                 <Outcome bench=bench />
+            </Group>
+            <Group title="Seam">
+                <SeamDials bench=bench />
+                <p class="caution">
+                    "Cutting a wheelhouse cuts structure: belt anchorages, shock and spring mounts, the quarter's "
+                    "support. Fuel tank, lines and wiring are close to the weld; zinc gives off fume. This page is "
+                    "geometry, not approval: ask your local rules and, where they want one, a licensed engineer."
+                </p>
             </Group>
             <Group title="Tire">
                 <TireSize bench=bench />
@@ -32,14 +40,6 @@ pub fn Levers(bench: Bench) -> impl IntoView {
                 <DialRow bench=bench dial=Dial::Lever(Lever::OverallDiameter)>
                     <SizeInUse bench=bench what="diameter" measured=|car| car.tire.overall_diameter.is_some() forget=|car| car.tire.overall_diameter = None />
                 </DialRow>
-            </Group>
-            <Group title="Seam">
-                <SeamDials bench=bench />
-                <p class="caution">
-                    "Cutting a wheelhouse cuts structure: belt anchorages, shock and spring mounts, the quarter's "
-                    "support. Fuel tank, lines and wiring are close to the weld; zinc gives off fume. This page is "
-                    "geometry, not approval: ask your local rules and, where they want one, a licensed engineer."
-                </p>
             </Group>
             <Group title="Travel and stance">
                 {lever(Lever::Bump)}
@@ -66,11 +66,7 @@ fn Group(title: &'static str, children: Children) -> impl IntoView {
 /// The seam's slider: one for both sides, or one a side.
 #[component]
 fn SeamDials(bench: Bench) -> impl IntoView {
-    let differ = Memo::new(move |_| {
-        bench.work.with(|work| {
-            Dial::Seam(Side::Left).get(&work.car) != Dial::Seam(Side::Right).get(&work.car)
-        })
-    });
+    let differ = Memo::new(move |_| bench.work.with(|work| dial::seams_differ(&work.car)));
     let apart = Memo::new(move |_| bench.settings.get().apart || differ.get());
     let part = move |apart: bool| {
         bench.settings.update(|settings| settings.apart = apart);
@@ -92,7 +88,7 @@ fn SeamDials(bench: Bench) -> impl IntoView {
             <input
                 type="checkbox"
                 prop:checked=apart
-                on:change=move |change| part(event_target_checked(&change))
+                on:change=tick(part)
             />
             "Move left and right apart"
         </label>
@@ -128,7 +124,7 @@ fn SizeInUse(
             {move || if is_measured.get() {
                 view! {
                     <span>"Your value is in use, not the printed size."</span>
-                    <button type="button" class="quiet" on:click=move |_| bench.commit(&format!("Printed {what}"), forget)>
+                    <button type="button" class="quiet" on:click=press(move || bench.commit(&format!("Printed {what}"), forget))>
                         {move || format!("Back to the printed {}", printed.get())}
                     </button>
                 }.into_any()

@@ -8,6 +8,7 @@ use leptos::web_sys::{DragEvent, File, FileList};
 use leptos::{ev, web_sys};
 use wasm_bindgen_futures::JsFuture;
 
+use super::listen::press;
 use super::store::{Bench, Refused};
 use crate::browser::download;
 use crate::browser::storage::{self, Slot};
@@ -57,7 +58,7 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
                 </For>
                 <Show when=|| storage::read(Slot::Stopped).is_some()>
                     <li>
-                        <button type="button" class="car" on:click=move |_| save_stopped(bench)>
+                        <button type="button" class="car" on:click=press(move || save_stopped(bench))>
                             <b>"Save what was put aside"</b>
                             <span>"The work that stopped the page on an earlier visit, as it was kept."</span>
                         </button>
@@ -86,7 +87,7 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
 fn CarEntry(name: String, purpose: String, on_pick: impl Fn() + 'static) -> impl IntoView {
     view! {
         <li>
-            <button type="button" class="car" on:click=move |_| on_pick()>
+            <button type="button" class="car" on:click=press(on_pick)>
                 <b>{name}</b>
                 <span>{purpose}</span>
             </button>

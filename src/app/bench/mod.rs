@@ -9,6 +9,7 @@ mod header;
 mod keeping;
 mod keys;
 mod levers;
+mod listen;
 mod menu;
 mod numbers;
 mod outcome;

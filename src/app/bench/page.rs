@@ -9,7 +9,7 @@ use super::header::Header;
 use super::levers::Levers;
 use super::menu::listen_for_drops;
 use super::numbers::NumbersPanel;
-use super::picture::Picture;
+use super::picture::{Picture, ShownMenu};
 use super::refused::RefusedFile;
 use super::scrubber::Scrubber;
 use super::store::Bench;
@@ -43,7 +43,10 @@ fn Whole(bench: Bench) -> impl IntoView {
                 <Notice bench=bench />
             </div>
             <div class="view">
-                <VerdictLine bench=bench />
+                <div class="view-head">
+                    <VerdictLine bench=bench />
+                    <ShownMenu bench=bench />
+                </div>
                 <Picture bench=bench />
             </div>
             <Scrubber bench=bench />

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use drawing::{Handle, RearOptions, Scene, Shown, rear_view};
+use geometry::car::Lever;
 use geometry::check::at_pose;
 use geometry::travel::Pose;
 use leptos::prelude::*;
@@ -25,12 +26,7 @@ pub fn Picture(bench: Bench) -> impl IntoView {
     let sheet: NodeRef<svg::Svg> = NodeRef::new();
     let width = width_of(sheet, FIRST_WIDTH);
     let scene = Memo::new(move |_| draw(bench, width.get()));
-    let ids = Memo::new(move |_| {
-        markups(&scene.get())
-            .into_iter()
-            .map(|(id, _)| id)
-            .collect::<Vec<_>>()
-    });
+    let ids = Memo::new(move |_| scene.with(|scene| group_ids(scene.as_ref())));
     let title = move || {
         scene.with(|scene| {
             scene
@@ -59,27 +55,20 @@ pub fn Picture(bench: Bench) -> impl IntoView {
             })
         })
     };
+    // In full bump the diameter's handle would lie on the seam's; the diameter keeps its slider.
+    let is_apart = |handle: &&Handle| handle.lever != Lever::OverallDiameter;
     let handles = Memo::new(move |_| {
         scene.with(|scene| {
-            scene
-                .as_ref()
-                .map_or(Vec::new(), |scene| scene.handles.clone())
+            let handles = scene.iter().flat_map(|scene| &scene.handles);
+            handles.filter(is_apart).copied().collect::<Vec<_>>()
         })
     });
-    let class = move || {
-        if bench.picked.with(Option::is_some) {
-            "scene is-picked"
-        } else {
-            "scene"
-        }
-    };
     view! {
         <div class="picture">
-            <ShownMenu bench=bench />
             <div class="sheet" style=("aspect-ratio", shape)>
                 <svg
                     node_ref=sheet
-                    class=class
+                    class="scene"
                     role="img"
                     aria-label=title
                     aria-describedby="rear-description"
@@ -130,10 +119,14 @@ fn draw(bench: Bench, width: f64) -> Option<Arc<Scene>> {
     Some(Arc::new(rear_view(&model, &check, &options)))
 }
 
-fn markups(scene: &Option<Arc<Scene>>) -> Vec<(String, String)> {
-    scene
-        .as_ref()
-        .map_or(Vec::new(), |scene| scene.groups().collect())
+/// The ids of a drawing's groups, which only its kind decides.
+pub fn group_ids(scene: Option<&Arc<Scene>>) -> Vec<String> {
+    let groups = scene
+        .iter()
+        .flat_map(|scene| scene.groups.iter().map(|group| (scene.name, group)));
+    groups
+        .map(|(name, group)| format!("{name}-{}", group.name))
+        .collect()
 }
 
 /// One group of a drawing. Its inside is replaced only when it changed, so nothing flickers.
@@ -142,10 +135,9 @@ pub fn SceneGroup(id: String, scene: Memo<Option<Arc<Scene>>>) -> impl IntoView 
     let wanted = id.clone();
     let markup = Memo::new(move |_| {
         scene.with(|scene| {
-            let mut groups = scene.iter().flat_map(|scene| scene.groups());
-            groups
-                .find(|(id, _)| *id == wanted)
-                .map_or(String::new(), |(_, markup)| markup)
+            scene
+                .as_ref()
+                .map_or(String::new(), |scene| scene.inside(&wanted))
         })
     });
     view! { <g id=id inner_html=move || markup.get()></g> }
@@ -153,7 +145,7 @@ pub fn SceneGroup(id: String, scene: Memo<Option<Arc<Scene>>>) -> impl IntoView 
 
 /// Which side is shown: one as large as the width allows, or both.
 #[component]
-fn ShownMenu(bench: Bench) -> impl IntoView {
+pub fn ShownMenu(bench: Bench) -> impl IntoView {
     let now = move || bench.settings.get().shown;
     let option = move |(word, name, shown): (&'static str, &'static str, Shown)| {
         view! {

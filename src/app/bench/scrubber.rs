@@ -1,12 +1,11 @@
 //! The travel scrubber: holds the axle anywhere in its travel, and plays bump, droop and roll.
 
-use std::time::Duration;
-
 use geometry::field::Quantity;
 use geometry::travel::{Pose, TravelSpec};
 use geometry::units::Notation;
 use leptos::prelude::*;
 
+use super::listen::{entry, press};
 use super::store::Bench;
 use crate::browser::motion;
 use crate::state::dial::Scale;
@@ -64,7 +63,7 @@ pub fn Scrubber(bench: Bench) -> impl IntoView {
                 type="button"
                 class="quiet"
                 aria-disabled=move || at_rest().to_string()
-                on:click=move |_| bench.hold(Scrub::RIDE)
+                on:click=press(move || bench.hold(Scrub::RIDE))
             >
                 "To ride height"
             </button>
@@ -110,10 +109,10 @@ fn Way(
                 max=move || scale.get().most.to_string()
                 step="1"
                 prop:value=move || scale.get().position(value.get()).to_string()
-                aria-valuetext=move || spoken.get()
-                on:input=move |input| slid(event_target_value(&input))
+                aria-valuetext=spoken
+                on:input=entry(slid)
             />
-            <span class="reading" aria-hidden="true">{move || shown.get()}</span>
+            <span class="reading" aria-hidden="true">{shown}</span>
         </div>
     }
 }
@@ -148,9 +147,9 @@ fn play(bench: Bench, travel: Memo<Option<(TravelSpec, f64)>>) {
         if bench.playing.get() {
             bench.picked.set(None);
             if motion::is_reduced() {
-                hold_next(bench, travel, 1)
+                hold_next(bench, travel, 1);
             } else {
-                glide(bench, travel, None)
+                glide(bench, travel, None);
             }
         }
     });
@@ -180,7 +179,7 @@ fn hold_next(bench: Bench, travel: Memo<Option<(TravelSpec, f64)>>, index: usize
                 hold_next(bench, travel, index + 1);
             }
         },
-        Duration::from_millis(HOLD as u64),
+        HOLD,
     );
 }
 

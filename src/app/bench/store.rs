@@ -119,7 +119,7 @@ impl Bench {
             .history
             .with_untracked(|history| history.settled().with(change));
         self.next.put(work, move |work| {
-            self.history.update(|history| history.preview(work))
+            self.history.update(|history| history.preview(work));
         });
     }
 

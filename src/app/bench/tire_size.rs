@@ -4,6 +4,7 @@ use geometry::tire::{Arrival, Designation};
 use geometry::units::format_length;
 use leptos::prelude::*;
 
+use super::listen::tick;
 use super::store::Bench;
 use super::typed_box::TypedBox;
 use crate::state::figures;
@@ -47,7 +48,7 @@ pub fn TireSize(bench: Bench) -> impl IntoView {
                 <TypedBox id="tire-size".to_owned() shown=shown accept=accept class="size" />
             </div>
             <label class="tick">
-                <input type="checkbox" prop:checked=is_largest on:change=move |change| arrive(event_target_checked(&change)) />
+                <input type="checkbox" prop:checked=is_largest on:change=tick(arrive) />
                 "Check the largest that may arrive"
             </label>
             <p class="in-use">{move || format!("The printed size goes on rims of {}.", rims(bench))}</p>

@@ -5,6 +5,7 @@ use geometry::units::Notation;
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 
+use super::listen::entry;
 use crate::state::draft::Draft;
 use crate::state::figures;
 
@@ -24,7 +25,7 @@ pub fn TypedBox(
     class: &'static str,
 ) -> impl IntoView {
     let draft = RwSignal::new(None::<Draft>);
-    let text = move || draft.with(|draft| Draft::text(draft.as_ref(), &shown.get()).to_owned());
+    let held = move || draft.with(|draft| Draft::text(draft.as_ref(), &shown.get()).to_owned());
     let fault = Memo::new(move |_| {
         draft.with(|draft| Draft::fault(draft.as_ref(), &shown.get()).map(str::to_owned))
     });
@@ -65,12 +66,12 @@ pub fn TypedBox(
                 id=id
                 autocomplete="off"
                 spellcheck="false"
-                prop:value=text
-                data-typing=move || draft.with(Option::is_some).then_some("")
-                aria-invalid=move || fault.with(Option::is_some).then_some("true")
+                prop:value=held
+                data-typing=move || draft.with(Option::is_some).then(String::new)
+                aria-invalid=move || fault.with(Option::is_some).then(|| "true".to_owned())
                 aria-describedby=described_by
-                on:input=move |input| typed(event_target_value(&input))
-                on:change=move |change| handed_in(event_target_value(&change))
+                on:input=entry(typed)
+                on:change=entry(handed_in)
                 on:keydown=on_key
             />
             <span class="fault" id=fault_id role="status">{move || fault.get()}</span>

@@ -22,7 +22,7 @@ where
         let measure = move || {
             let shown = f64::from(watched.client_width());
             let stepped = (shown / STEP).floor() * STEP;
-            if stepped > 0.0 && stepped != width.get_untracked() {
+            if stepped > 0.0 && (stepped - width.get_untracked()).abs() >= STEP {
                 set_width.set(stepped);
             }
         };

@@ -66,9 +66,8 @@ impl Dial {
             Dial::Lever(Lever::SeamMove) | Dial::Seam(_) => (400.0, 127.0),
             Dial::Lever(Lever::Backspacing | Lever::RideHeight) => (76.2, 76.2),
             Dial::Lever(Lever::TrackWidth) => (203.2, 101.6),
-            Dial::Lever(Lever::SectionWidth) => (76.2, 101.6),
+            Dial::Lever(Lever::SectionWidth | Lever::OverallDiameter) => (76.2, 101.6),
             Dial::Lever(Lever::RimWidth) => (50.8, 101.6),
-            Dial::Lever(Lever::OverallDiameter) => (76.2, 101.6),
             Dial::Lever(Lever::Bump | Lever::Droop) => (127.0, 50.8),
             Dial::Lever(Lever::Roll) => (1.0, 1.0),
         }
@@ -97,6 +96,12 @@ impl Dial {
             most: ((most / mark) + SNAP).floor(),
         }
     }
+}
+
+/// Whether the two seams were moved by different amounts, or at least by amounts that a tape can tell.
+pub fn seams_differ(car: &Car) -> bool {
+    let [left, right] = Side::BOTH.map(|side| Dial::Seam(side).get(car));
+    (left - right).abs() > 0.01
 }
 
 /// A value this share of a mark away from it stands on it: the rest of a division in binary.
@@ -158,6 +163,7 @@ impl Scale {
 }
 
 #[cfg(test)]
+#[expect(clippy::float_cmp, reason = "marks are whole numbers")]
 mod tests {
     use super::*;
 

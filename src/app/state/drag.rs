@@ -32,6 +32,7 @@ impl Drag {
 }
 
 #[cfg(test)]
+#[expect(clippy::float_cmp, reason = "marks are whole numbers")]
 mod tests {
     use geometry::space::vec2;
 

@@ -1,6 +1,7 @@
 //! The travel scrubber: where the axle is held, and the round it makes when it plays.
 
 use std::f64::consts::PI;
+use std::time::Duration;
 
 use geometry::math;
 use geometry::travel::{Pose, TravelSpec};
@@ -60,8 +61,8 @@ pub fn roll(pose: Pose, track_width: f64) -> f64 {
 /// How long one round of bump, droop and roll takes, ms.
 pub const ROUND: f64 = 9000.0;
 
-/// How long a held pose stands when motion is to be reduced, ms.
-pub const HOLD: f64 = 1500.0;
+/// How long a held pose stands when motion is to be reduced.
+pub const HOLD: Duration = Duration::from_millis(1500);
 
 /// The stations of one round: heave as a share of bump (positive) or droop (negative), and the tilt's share.
 const STATIONS: [(f64, f64); 8] = [
@@ -76,13 +77,17 @@ const STATIONS: [(f64, f64); 8] = [
 ];
 
 /// Where the axle is at `time` ms into playing, gliding from station to station.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a share of a round is neither negative nor large"
+)]
 pub fn gliding(time: f64, travel: &TravelSpec, track_width: f64) -> Scrub {
-    let count = STATIONS.len();
-    let progress = time.max(0.0) / ROUND * count as f64;
-    let (from, share) = (progress.floor(), progress.fract());
-    let eased = (1.0 - math::cos(PI * share)) / 2.0;
-    let before = station(from as usize, travel, track_width);
-    let after = station(from as usize + 1, travel, track_width);
+    let progress = (time.max(0.0) / ROUND).fract() * STATIONS.len() as f64;
+    let from = progress as usize;
+    let eased = (1.0 - math::cos(PI * progress.fract())) / 2.0;
+    let before = station(from, travel, track_width);
+    let after = station(from + 1, travel, track_width);
     Scrub {
         heave: before.heave + (after.heave - before.heave) * eased,
         tilt: before.tilt + (after.tilt - before.tilt) * eased,
@@ -105,6 +110,7 @@ pub fn station(index: usize, travel: &TravelSpec, track_width: f64) -> Scrub {
 }
 
 #[cfg(test)]
+#[expect(clippy::float_cmp, reason = "what is held comes back bit for bit")]
 mod tests {
     use super::*;
 

@@ -101,11 +101,11 @@ fn named(check: &Check, side: Side, surface: &SurfaceCheck) -> String {
 const SAME: f64 = 0.5;
 
 fn lower(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    letters
-        .next()
-        .map(|first| first.to_lowercase().chain(letters).collect())
-        .unwrap_or_default()
+    let mut lower = sentence.to_owned();
+    if let Some(first) = lower.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    lower
 }
 
 #[cfg(test)]

@@ -75,7 +75,10 @@ pub fn file_name(car_name: &str) -> String {
     let words = car_name
         .split(|letter: char| !letter.is_alphanumeric())
         .filter(|word| !word.is_empty());
-    let stem = words.map(str::to_lowercase).collect::<Vec<_>>().join("-");
+    let stem = words
+        .map(str::to_ascii_lowercase)
+        .collect::<Vec<_>>()
+        .join("-");
     format!("{}.toml", if stem.is_empty() { "car" } else { &stem })
 }
 
