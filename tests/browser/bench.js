@@ -1,0 +1,48 @@
+// The Bench as the tests see it: its levers, its picture, its gap list.
+import { expect } from "./fixture.js";
+
+/** Opens the page and waits until it draws; on a phone it is turned to the left side. */
+export async function openBench(page) {
+  await page.goto("");
+  await expect(page.locator("#rear-body path").first()).toBeAttached();
+  const right = page.getByRole("radio", { name: "Right" });
+  if (await right.isChecked()) await page.getByRole("radio", { name: "Left" }).check();
+}
+
+/** A lever's slider. */
+export function lever(page, name) {
+  return page.locator('input[type="range"]').and(page.getByRole("slider", { name, exact: true }));
+}
+
+/** A lever's number box. */
+export function leverBox(page, name) {
+  return page.locator(".dial").getByRole("textbox", { name, exact: true });
+}
+
+/** Everything that the picture draws, as text, without what the page marks its places with. */
+export async function pictureOf(page) {
+  const drawn = await page.locator(".picture svg").innerHTML();
+  return drawn.replaceAll(/<!--.*?-->/g, "");
+}
+
+/** Opens one of the panels at the end of the page. */
+export function openPanel(page, name) {
+  return page.locator("summary").filter({ hasText: name }).click();
+}
+
+/** Everything that the gap list says. */
+export function gapList(page) {
+  return page.locator(".gaps").innerText();
+}
+
+/** A row of the gap list. */
+export function gapRow(page, side, surface) {
+  return page.getByRole("table", { name: `${side} side` }).getByRole("row").filter({ hasText: surface });
+}
+
+/** Where an element's middle is on the screen. */
+export async function middle(locator) {
+  await locator.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = await locator.boundingBox();
+  return { x: x + width / 2, y: y + height / 2 };
+}
