@@ -115,4 +115,9 @@ impl Role {
         ];
         CURVES[index.min(CURVES.len() - 1)]
     }
+
+    /// Whether it is the edge of metal that a tire can meet.
+    pub(crate) fn bounds_metal(self) -> bool {
+        matches!(self, Self::Cut | Self::Moved | Self::Fill | Self::Obstacle)
+    }
 }

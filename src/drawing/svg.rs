@@ -2,6 +2,8 @@
 
 use std::fmt::Write;
 
+use geometry::body::SurfaceId;
+use geometry::side::Side;
 use geometry::space::Vec2;
 
 use crate::scene::{Anchor, Group, Item, Scene, Shape, View};
@@ -25,13 +27,6 @@ impl View {
 }
 
 impl Scene {
-    /// Each group's id and the markup inside it, from back to front.
-    pub fn groups(&self) -> impl Iterator<Item = (String, String)> + '_ {
-        self.groups
-            .iter()
-            .map(|group| (self.group_id(group), group.markup()))
-    }
-
     /// The groups' ids, from back to front.
     pub fn ids(&self) -> impl Iterator<Item = String> + '_ {
         self.groups.iter().map(|group| self.group_id(group))
@@ -47,6 +42,24 @@ impl Scene {
             name == Some(group.name)
         });
         group.map_or_else(String::new, Group::markup)
+    }
+
+    /// The outlines of one surface, to be lit up over the drawing.
+    #[must_use]
+    pub fn outlines_of(&self, side: Side, surface: SurfaceId) -> String {
+        let mut out = String::new();
+        let is_meant = |item: &&Item| {
+            item.role.bounds_metal()
+                && item
+                    .key
+                    .is_some_and(|key| (key.side, key.surface) == (side, surface))
+        };
+        for item in self.groups.iter().flat_map(|group| &group.items) {
+            if is_meant(&item) {
+                item.write(&mut out);
+            }
+        }
+        out
     }
 
     /// All groups with their elements: what goes inside a page's `<svg>`.

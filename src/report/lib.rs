@@ -17,6 +17,7 @@ use drawing::{RearOptions, rear_view};
 use geometry::check::{Check, Verdict, check};
 use geometry::field::Fault;
 use geometry::model::Model;
+use geometry::side::Sides;
 
 pub use json::to_json;
 pub use table::to_text;
@@ -96,8 +97,11 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
             width,
         } => {
             let (model, check) = answers(file)?;
+            let target = model.car.targets.travel;
+            let room = Sides::each(|side| model.envelope_section(side, target));
             let options = RearOptions {
                 width: *width,
+                envelope: Some(&room),
                 ..RearOptions::default()
             };
             let picture = rear_view(&model, &check, &options).file();

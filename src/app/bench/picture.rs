@@ -5,6 +5,8 @@ use std::sync::Arc;
 use drawing::{Handle, RearOptions, Scene, Shown, rear_view};
 use geometry::car::Lever;
 use geometry::check::at_pose;
+use geometry::model::{EnvelopeSection, Model};
+use geometry::side::Sides;
 use geometry::travel::Pose;
 use leptos::prelude::*;
 use leptos::svg;
@@ -20,12 +22,16 @@ const FIRST_WIDTH: f64 = 960.0;
 /// Below this width only the worst gaps are dimensioned, CSS pixels.
 const NARROW: f64 = 600.0;
 
+/// All the room the tires take through travel, with the gap asked for round it.
+type Room = Arc<Sides<EnvelopeSection>>;
+
 /// The picture.
 #[component]
 pub fn Picture(bench: Bench) -> impl IntoView {
     let sheet: NodeRef<svg::Svg> = NodeRef::new();
     let width = width_of(sheet, FIRST_WIDTH);
-    let scene = Memo::new(move |_| draw(bench, width.get()));
+    let room = Memo::new(move |_| bench.model.get().map(|model| room(&model)));
+    let scene = Memo::new(move |_| draw(bench, room, width.get()));
     let ids = Memo::new(move |_| scene.with(|scene| group_ids(scene.as_ref())));
     let title = move || {
         scene.with(|scene| {
@@ -55,6 +61,15 @@ pub fn Picture(bench: Bench) -> impl IntoView {
             })
         })
     };
+    let lit = move || {
+        bench.picked.get().map_or(String::new(), |(side, surface)| {
+            scene.with(|scene| {
+                scene
+                    .as_ref()
+                    .map_or(String::new(), |scene| scene.outlines_of(side, surface))
+            })
+        })
+    };
     // In full bump the diameter's handle would lie on the seam's; the diameter keeps its slider.
     let is_apart = |handle: &&Handle| handle.lever != Lever::OverallDiameter;
     let handles = Memo::new(move |_| {
@@ -77,6 +92,7 @@ pub fn Picture(bench: Bench) -> impl IntoView {
                     <For each=move || ids.get() key=Clone::clone let:id>
                         <SceneGroup id=id scene=scene />
                     </For>
+                    <g class="lit" inner_html=lit></g>
                 </svg>
                 <div class="handles" role="group" aria-label="Drag in the picture">
                     <For each=move || handles.get() key=|handle| (handle.lever, handle.side) let:handle>
@@ -102,17 +118,24 @@ fn follow(handles: Memo<Vec<Handle>>, first: Handle) -> Memo<Handle> {
     })
 }
 
-fn draw(bench: Bench, width: f64) -> Option<Arc<Scene>> {
+fn room(model: &Model) -> Room {
+    let target = model.car.targets.travel;
+    Arc::new(Sides::each(|side| model.envelope_section(side, target)))
+}
+
+fn draw(bench: Bench, room: Memo<Option<Room>>, width: f64) -> Option<Arc<Scene>> {
     let (model, check) = (bench.model.get()?, bench.check.get()?);
     let pose = bench.pose.get();
     let settings = bench.settings.get();
     let held = (pose != Pose::RIDE).then(|| at_pose(&model, pose, ACCURACY));
+    let room = room.get();
     let options = RearOptions {
         pose,
         shown: settings.shown,
         width,
         notation: settings.notation,
         gaps: if width < NARROW { 2 } else { 3 },
+        envelope: room.as_deref(),
         at_pose: held.as_ref(),
         ..RearOptions::default()
     };
@@ -121,12 +144,7 @@ fn draw(bench: Bench, width: f64) -> Option<Arc<Scene>> {
 
 /// The ids of a drawing's groups, which only its kind decides.
 pub fn group_ids(scene: Option<&Arc<Scene>>) -> Vec<String> {
-    let groups = scene
-        .iter()
-        .flat_map(|scene| scene.groups.iter().map(|group| (scene.name, group)));
-    groups
-        .map(|(name, group)| format!("{name}-{}", group.name))
-        .collect()
+    scene.iter().flat_map(|scene| scene.ids()).collect()
 }
 
 /// One group of a drawing. Its inside is replaced only when it changed, so nothing flickers.

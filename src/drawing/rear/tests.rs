@@ -1,7 +1,7 @@
 //! What a rear view promises, whatever the car.
 
 use geometry::axle::AxleSpec;
-use geometry::body::{Obstacle, Reading, Tape};
+use geometry::body::{Obstacle, Reading, Surface, Tape};
 use geometry::car::{Car, SideSpec, Targets};
 use geometry::check::check;
 use geometry::locator::Locator;
@@ -209,7 +209,7 @@ fn the_stock_tub_is_shown_once_it_has_moved() {
 
 #[test]
 fn the_same_groups_are_there_whatever_is_shown() {
-    let names = |scene: &Scene| -> Vec<String> { scene.groups().map(|(id, _)| id).collect() };
+    let names = |scene: &Scene| -> Vec<String> { scene.ids().collect() };
     let bare = RearOptions {
         dimensions: Dimensions::None,
         stock: false,
@@ -224,10 +224,20 @@ fn the_same_groups_are_there_whatever_is_shown() {
 #[test]
 fn a_group_is_found_by_its_id() {
     let scene = drawn(275.0, 40.0, &RearOptions::default());
-    for (id, markup) in scene.groups() {
-        assert_eq!(scene.inside(&id), markup);
+    for (id, group) in scene.ids().zip(&scene.groups) {
+        assert_eq!(scene.inside(&id), group.markup());
     }
     assert_eq!(scene.inside("rear-"), "");
+}
+
+#[test]
+fn every_surface_has_outlines_of_its_own() {
+    let scene = drawn(275.0, 40.0, &RearOptions::default());
+    for surface in [Surface::FrameRail, Surface::TubWall] {
+        let lit = scene.outlines_of(Side::Left, surface.into());
+        assert!(lit.contains("<path") && !lit.contains("<text"), "{lit}");
+        assert!(!lit.contains("data-key=\"right"), "{lit}");
+    }
 }
 
 #[test]
