@@ -121,31 +121,37 @@ pub struct TravelCurve {
 /// The gaps of every surface in the section straight up, certified to `accuracy` mm.
 #[must_use]
 pub fn check(model: &Model, accuracy: f64) -> Check {
-    let mut poses = Poses::new(model.motion, model.pose_domain());
+    let mut travel = Poses::new(model.motion, model.pose_domain());
+    let mut rest = Poses::at(model.motion, Pose::RIDE);
     let give = model.car.travel.give;
     let limits = Limits::accuracy(accuracy);
     let targets = &model.car.targets;
     let sides = Sides::each(|side| {
-        let surfaces = model.section_faces(side);
-        let checked = surfaces.iter().filter_map(|faces| {
-            let solids = faces.meets(model.given.get(side));
-            let travel = gap::certify(&mut poses, &solids, &faces.faces, give, limits)?;
-            let ride = gap::at_pose(
-                model.motion,
-                Pose::RIDE,
+        let checked = model.section_faces(side).into_iter().filter_map(|faces| {
+            let SurfaceFaces { id, .. } = faces;
+            let travel = gap::certify(
+                &mut travel,
+                &faces.meets(model.given.get(side)),
+                &faces.faces,
+                give,
+                limits,
+            )?;
+            let ride = gap::certify(
+                &mut rest,
                 &faces.meets(model.solids.get(side)),
                 &faces.faces,
+                0.0,
                 limits,
             )?;
             let (ride_target, travel_target) = (
-                targets.at_ride(faces.id.surface),
-                targets.through_travel(faces.id.surface),
+                targets.at_ride(id.surface),
+                targets.through_travel(id.surface),
             );
             let verdict =
                 Verdict::of(ride.low, ride_target).min(Verdict::of(travel.low, travel_target));
             Some(SurfaceCheck {
-                id: faces.id,
-                name: model.name(faces.id),
+                id,
+                name: model.name(id),
                 ride,
                 travel,
                 ride_target,
@@ -163,11 +169,20 @@ pub fn check(model: &Model, accuracy: f64) -> Check {
 /// Each surface's gap at one pose, in the same order as [`check`] lists them, certified to `accuracy` mm.
 #[must_use]
 pub fn at_pose(model: &Model, pose: Pose, accuracy: f64) -> Sides<Vec<(SurfaceId, Gap)>> {
+    let mut here = Poses::at(model.motion, pose);
+    let limits = Limits::accuracy(accuracy);
     Sides::each(|side| {
-        let faces = model.section_faces(side);
-        faces
-            .iter()
-            .filter_map(|faces| Some((faces.id, gap_in(model, side, pose, faces, accuracy)?)))
+        let gap = |faces: SurfaceFaces| {
+            let solids = faces.meets(model.solids.get(side));
+            Some((
+                faces.id,
+                gap::certify(&mut here, &solids, &faces.faces, 0.0, limits)?,
+            ))
+        };
+        model
+            .section_faces(side)
+            .into_iter()
+            .filter_map(gap)
             .collect()
     })
 }
@@ -175,38 +190,29 @@ pub fn at_pose(model: &Model, pose: Pose, accuracy: f64) -> Sides<Vec<(SurfaceId
 /// Each surface's gap at `samples` heights of both wheels together, `samples >= 2`, certified to `accuracy` mm.
 #[must_use]
 pub fn through_travel(model: &Model, side: Side, samples: u32, accuracy: f64) -> Vec<TravelCurve> {
+    let surfaces = model.section_faces(side);
+    let curve = |faces: &SurfaceFaces| TravelCurve {
+        id: faces.id,
+        name: model.name(faces.id),
+        points: Vec::new(),
+    };
+    let mut curves: Vec<TravelCurve> = surfaces.iter().map(curve).collect();
     let domain = model.pose_domain();
     let last = samples.max(2) - 1;
-    let curve = |faces: &SurfaceFaces| {
-        let point = |k: u32| {
-            let up = domain.low + (domain.high - domain.low) * f64::from(k) / f64::from(last);
-            Some((
-                up,
-                gap_in(model, side, Pose::heave(up), faces, accuracy)?.high,
-            ))
-        };
-        TravelCurve {
-            id: faces.id,
-            name: model.name(faces.id),
-            points: (0..=last).filter_map(point).collect(),
+    for k in 0..=last {
+        let up = domain.low + (domain.high - domain.low) * f64::from(k) / f64::from(last);
+        let mut here = Poses::at(model.motion, Pose::heave(up));
+        for (faces, curve) in surfaces.iter().zip(&mut curves) {
+            let solids = faces.meets(model.solids.get(side));
+            let gap = gap::certify(
+                &mut here,
+                &solids,
+                &faces.faces,
+                0.0,
+                Limits::accuracy(accuracy),
+            );
+            curve.points.extend(gap.map(|gap| (up, gap.high)));
         }
-    };
-    model.section_faces(side).iter().map(curve).collect()
-}
-
-fn gap_in(
-    model: &Model,
-    side: Side,
-    pose: Pose,
-    faces: &SurfaceFaces,
-    accuracy: f64,
-) -> Option<Gap> {
-    let solids = faces.meets(model.solids.get(side));
-    gap::at_pose(
-        model.motion,
-        pose,
-        &solids,
-        &faces.faces,
-        Limits::accuracy(accuracy),
-    )
+    }
+    curves
 }

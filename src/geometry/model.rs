@@ -260,18 +260,13 @@ impl Model {
     pub fn envelope_section(&self, side: Side, margin: f64) -> EnvelopeSection {
         let corners = Poses::new(self.motion, self.pose_domain()).corners();
         let solids = self.given.get(side);
-        let outline = |margin: f64| {
-            envelope::outline(
-                &self.motion,
-                &corners,
-                &[&solids.tire, &solids.wheel],
-                margin,
-            )
-        };
-        EnvelopeSection {
-            outline: outline(0.0),
-            margin: outline(margin),
-        }
+        let [outline, margin] = envelope::outlines(
+            &self.motion,
+            &corners,
+            &[&solids.tire, &solids.wheel],
+            [0.0, margin],
+        );
+        EnvelopeSection { outline, margin }
     }
 
     /// Height of the ground under the tires at ride height, mm above the measured axle's center (negative).

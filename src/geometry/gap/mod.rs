@@ -21,6 +21,9 @@
 //!    so the least of the corners' bounds is a bound for the whole face. The hoop term is convex in `p`
 //!    and likewise greatest at a corner.
 //!
+//! 4. *Planes mix.* Any mixture of two such planes is one again, and where two sides of the tire are equally near
+//!    only a mixture bounds well.
+//!
 //! Branch and bound splits whichever loses more, the face or the box of poses, until the least bound
 //! is within the accuracy of the least distance found. Sideways give along the axle is exact and free:
 //! it widens the section ([`crate::chain::Chain::widened`]).
@@ -28,6 +31,7 @@
 //! The interval arithmetic rounds to nearest; [`ROUNDING`] covers that many times over.
 
 mod face;
+mod plane;
 mod poses;
 mod quadratic;
 mod search;
@@ -37,7 +41,7 @@ use crate::travel::Pose;
 
 pub use face::Face;
 pub use poses::{PoseDomain, Poses};
-pub use search::{Limits, at_pose, certify};
+pub use search::{Limits, certify};
 
 /// Taken off every bound, mm: the rounding of a few hundred operations on numbers below 1e4 mm stays
 /// below 1e-9.

@@ -3,7 +3,7 @@
 use super::quadratic::Quadratic;
 use crate::motion::Motion;
 use crate::motion::real::{Interval, Series};
-use crate::space::{Vec2, Vec3, vec2};
+use crate::space::{Vec2, Vec3, vec2, vec3};
 use crate::travel::Pose;
 
 /// All poses: each wheel from `low` to `high` above ride height, the two no further apart than `apart`, mm.
@@ -62,9 +62,10 @@ impl Poses {
         Self::around(motion, domain.apart, vec2(middle, middle), vec2(half, half))
     }
 
-    /// One pose alone, its give left aside.
+    /// One pose alone.
     #[must_use]
     pub fn at(motion: Motion, pose: Pose) -> Self {
+        let motion = motion.sliding(pose.give);
         Self::around(
             motion,
             f64::INFINITY,
@@ -87,6 +88,16 @@ impl Poses {
     #[must_use]
     pub fn motion(&self) -> &Motion {
         &self.motion
+    }
+
+    /// Whether the axle has a finite place in the extreme poses.
+    pub(super) fn are_finite(&self) -> bool {
+        let finite = |pose: &Vec2| {
+            let placement = self.motion.placement(pose.x, pose.y);
+            placement.axle_from_body(Vec3::default()).is_finite()
+                && placement.turn[2][2].is_finite()
+        };
+        self.corners().iter().all(finite)
     }
 
     /// How far one wheel may stand above the other, mm.
@@ -159,6 +170,17 @@ impl Poses {
 }
 
 impl Region {
+    /// About where a body point stands in the axle's frame in a pose of the region: the remainder is left out.
+    pub fn axle_from_body(&self, point: Vec3, pose: Vec2) -> Vec3 {
+        let p = [point.x, point.y, point.z];
+        let at = pose - self.middle;
+        let value = |entry: &Entry| Quadratic(entry.quadratic).at(at);
+        let row = |i: usize| {
+            (0..3).map(|j| value(&self.turn[i][j]) * p[j]).sum::<f64>() - value(&self.shift[i])
+        };
+        vec3(row(0), row(1), row(2))
+    }
+
     /// The function `normal . (turn p - shift)` of pose and point.
     pub fn affine(&self, normal: Vec3) -> AffineForm {
         let n = [normal.x, normal.y, normal.z];
@@ -174,6 +196,11 @@ impl Region {
             }),
             constant: combined([&self.shift[0], &self.shift[1], &self.shift[2]]),
         }
+    }
+
+    /// The wheel whose travel is the wider one here: 0 left, 1 right.
+    pub fn longer_axis(&self) -> usize {
+        usize::from(self.half.y > self.half.x)
     }
 
     /// Whether the roll limit leaves it any pose.
@@ -201,8 +228,9 @@ impl Region {
 }
 
 impl AffineForm {
-    /// The quadratic of the point's value about the region's middle, and the greatest of its remainder.
-    pub fn of(&self, point: Vec3, half: Vec2) -> (Quadratic, f64) {
+    /// The quadratic of the point's value about the region's middle, and the greatest of its remainder, in the
+    /// parts that each wheel's travel accounts for.
+    pub fn of(&self, point: Vec3, half: Vec2) -> (Quadratic, Vec2) {
         let p = [point.x, point.y, point.z];
         let quadratic = std::array::from_fn(|k| {
             (0..3)
@@ -218,11 +246,8 @@ impl AffineForm {
         });
         let (a, b) = (half.x, half.y);
         let powers = [a * a * a, a * a * b, a * b * b, b * b * b];
-        let remainder = cubic
-            .iter()
-            .zip(powers)
-            .map(|(&c, power)| weighted(power, c))
-            .sum();
+        let [uuu, uuv, uvv, vvv] = std::array::from_fn(|k| weighted(powers[k], cubic[k]));
+        let remainder = vec2(uuu + (2.0 * uuv + uvv) / 3.0, vvv + (2.0 * uvv + uuv) / 3.0);
         (Quadratic(quadratic), remainder)
     }
 }
@@ -235,6 +260,10 @@ fn weighted(weight: f64, bound: f64) -> f64 {
         weight.abs() * bound
     }
 }
+
+/// How much wider than asked the roll limit cuts, mm: rounding may not lose a pose that the limit allows, least of all
+/// where it leaves but a line of them.
+const SLACK: f64 = 1e-9;
 
 /// The box cut to poses whose wheels stand no further apart than `apart`, relative to its middle.
 fn cut_by_roll(middle: Vec2, half: Vec2, apart: f64) -> Vec<Vec2> {
@@ -250,7 +279,7 @@ fn cut_by_roll(middle: Vec2, half: Vec2, apart: f64) -> Vec<Vec2> {
     }
     if apart.is_finite() {
         for sign in [1.0, -1.0] {
-            let over = |p: Vec2| sign * ((middle.x + p.x) - (middle.y + p.y)) - apart;
+            let over = |p: Vec2| sign * ((middle.x + p.x) - (middle.y + p.y)) - apart - SLACK;
             polygon = clipped(&polygon, over);
         }
     }

@@ -33,7 +33,13 @@ impl Quadratic {
             }
         }
         let det = 4.0 * cuu * cvv - cuv * cuv;
-        if cuu > 0.0 && det > 0.0 {
+        // A polygon without area has no inside: its corners and edges are all of it.
+        let area: f64 = polygon
+            .iter()
+            .enumerate()
+            .map(|(i, &a)| a.cross(polygon[(i + 1) % polygon.len()]))
+            .sum();
+        if area > 0.0 && cuu > 0.0 && det > 0.0 {
             let p = vec2(
                 (cuv * cv - 2.0 * cvv * cu) / det,
                 (cuv * cu - 2.0 * cuu * cv) / det,
@@ -53,6 +59,15 @@ impl Quadratic {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_polygon_without_area_has_no_inside() {
+        let bowl = Quadratic([0.0, -2e9, -2e9, 1.0, 0.0, 1.0]);
+        let (a, b) = (vec2(-1.0, -1.0), vec2(2.0, 2.0));
+        assert_eq!(bowl.least_over(&[a]).1, a);
+        assert_eq!(bowl.least_over(&[a, b]).1, b);
+        assert_eq!(bowl.least_over(&[a, b, b, a]).1, b);
+    }
 
     #[test]
     fn no_point_of_the_polygon_is_lower() {

@@ -4,11 +4,12 @@ use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
 use super::face::Face;
+use super::plane::{Bound, Plane, within_reach};
 use super::poses::{Poses, Region};
 use super::{Gap, ROUNDING, Witness};
 use crate::motion::{Motion, Placement};
 use crate::solid::{Revolved, Support};
-use crate::space::{Vec2, Vec3, vec2, vec3};
+use crate::space::{Vec2, Vec3};
 use crate::travel::Pose;
 
 /// How long a search goes on.
@@ -21,17 +22,19 @@ pub struct Limits {
 }
 
 impl Limits {
-    /// Asks for this accuracy, mm, with a cap that no car in the tests comes near.
+    /// Asks for this accuracy, mm, with a cap that takes some 50 ms to reach. Only a surface deep inside the tire comes
+    /// near it, where crown and bead are equally near along a whole ridge.
     #[must_use]
     pub const fn accuracy(accuracy: f64) -> Self {
         Self {
             accuracy,
-            boxes: 200_000,
+            boxes: 20_000,
         }
     }
 }
 
-/// The least gap of `faces` to `solids` over all poses, or nothing where there is no face or no solid.
+/// The least gap of `faces` to `solids` over all poses, or nothing where there is no face or no solid, or where a
+/// corner or a pose is no finite number.
 ///
 /// `give` tells how far the axle may slide along itself either way; the solids' sections must hold it
 /// already ([`crate::chain::Chain::widened`]), here it only completes the witness's pose.
@@ -43,6 +46,14 @@ pub fn certify(
     give: f64,
     limits: Limits,
 ) -> Option<Gap> {
+    let finite = faces
+        .iter()
+        .flat_map(Face::corners)
+        .all(|corner| corner.is_finite())
+        && poses.are_finite();
+    if !finite {
+        return None;
+    }
     let mut search = Search {
         poses,
         best: None,
@@ -64,18 +75,6 @@ pub fn certify(
     Some(best.gap(search.poses.motion(), solids[best.solid], low, give))
 }
 
-/// The gap of `faces` to `solids` in one pose whose give is zero.
-#[must_use]
-pub fn at_pose(
-    motion: Motion,
-    pose: Pose,
-    solids: &[&Revolved],
-    faces: &[Face],
-    limits: Limits,
-) -> Option<Gap> {
-    certify(&mut Poses::at(motion, pose), solids, faces, 0.0, limits)
-}
-
 /// The least distance found so far.
 #[derive(Debug, Clone, Copy)]
 struct Best {
@@ -91,7 +90,7 @@ impl Best {
         let placement = motion.placement(self.pose.x, self.pose.y);
         let q = placement.axle_from_body(self.point);
         let (distance, support) = solid.near(q);
-        let slide = give * outboard_sign(&support);
+        let slide = motion.slide + slide(solid, q, distance, &support, give);
         let pose = Pose {
             left: self.pose.x,
             right: self.pose.y,
@@ -112,15 +111,23 @@ impl Best {
     }
 }
 
-/// Toward which side (+1 left, -1 right) the axle slides to come nearer along this plane.
-fn outboard_sign(support: &Support) -> f64 {
-    if support.normal.y > 0.0 {
-        1.0
-    } else if support.normal.y < 0.0 {
-        -1.0
-    } else {
-        0.0
+/// How far the axle slides, positive to the left, to come nearest to `q` along this plane: all the way, but over the
+/// crown or under the bead only as far as the point stands beside the center plane.
+fn slide(solid: &Revolved, q: Vec3, distance: f64, support: &Support, give: f64) -> f64 {
+    if support.normal.y.abs() > 0.0 {
+        return give * support.normal.y.signum();
     }
+    let beside = (q - support.normal * distance).y - solid.side.sign() * solid.center_plane;
+    beside.clamp(-give, give)
+}
+
+/// Where the search of one face begins: its corner and the corner of the pose box that are nearest.
+struct Seed {
+    distance: f64,
+    solid: usize,
+    face: Face,
+    point: Vec3,
+    pose: Vec2,
 }
 
 /// A face, a solid and a part of the poses that may still hold the least gap.
@@ -187,43 +194,64 @@ impl Search<'_> {
             .collect();
         let mut seeds = Vec::with_capacity(faces.len() * solids.len());
         for (solid, body) in solids.iter().enumerate() {
-            for face in faces {
-                let mut seed = (f64::INFINITY, face.middle(), Vec2::default());
+            for &face in faces {
+                let mut seed = Seed {
+                    distance: f64::INFINITY,
+                    solid,
+                    face,
+                    point: face.middle(),
+                    pose: Vec2::default(),
+                };
                 for &(pose, placement) in &corners {
                     for &point in face.corners() {
                         let distance = body.distance(placement.axle_from_body(point)) - face.radius;
-                        if distance < seed.0 {
-                            seed = (distance, point, pose);
+                        if distance < seed.distance {
+                            seed = Seed {
+                                distance,
+                                point,
+                                pose,
+                                ..seed
+                            };
                         }
                     }
                 }
-                self.offer(seed.0, solid, (seed.1, face.radius), seed.2);
-                seeds.push((seed.0, solid, *face, seed.1, seed.2));
+                seeds.push(seed);
             }
         }
         // Nearest first: the least distance is then known before most faces are looked at.
-        seeds.sort_by(|a, b| a.0.total_cmp(&b.0));
-        for (_, solid, face, point, pose) in seeds {
-            let task = Task {
-                bound: f64::NEG_INFINITY,
-                face,
-                solid,
-                region: 0,
-                point,
-                pose,
-                split: Split::Face,
-            };
-            self.examine(solids, task);
+        seeds.sort_by(|a, b| a.distance.total_cmp(&b.distance));
+        for Seed {
+            solid,
+            face,
+            point,
+            pose,
+            ..
+        } in seeds
+        {
+            let bound = f64::NEG_INFINITY;
+            self.examine(
+                solids,
+                Task {
+                    bound,
+                    face,
+                    solid,
+                    region: 0,
+                    point,
+                    pose,
+                    split: Split::Face,
+                },
+            );
         }
     }
 
-    fn offer(&mut self, distance: f64, solid: usize, (point, radius): (Vec3, f64), pose: Vec2) {
+    fn offer(&mut self, distance: f64, task: &Task, place: &Place) {
         if self.best.is_none_or(|best| distance < best.distance) {
+            let Place { point, pose, .. } = *place;
             self.best = Some(Best {
                 distance,
-                solid,
+                solid: task.solid,
                 point,
-                radius,
+                radius: task.face.radius,
                 pose,
             });
         }
@@ -246,214 +274,124 @@ impl Search<'_> {
 
     /// Bounds a task from below, improves the best distance on the way, and queues it if it is still open.
     fn examine(&mut self, solids: &[&Revolved], mut task: Task) {
-        /// Planes tried a box; each further one starts from the pose where the last plane was lowest.
-        const PLANES: usize = 4;
+        /// Planes mixed a box.
+        const PLANES: usize = 6;
+        /// The share of the accuracy that a further plane must gain to be worth its time.
+        const WORTH: f64 = 1.0 / 16.0;
         self.examined += 1;
         if self.poses.region(task.region).is_empty() {
             return;
         }
-        let apart = self.poses.apart();
         let body = solids[task.solid];
-        let radius = task.face.radius;
-        let mut pose = self.poses.region(task.region).clamp(task.pose, apart);
-        let mut point = task.face.nearest(task.point);
-        let mut here = self.near(body, point, pose);
-        self.offer(here.0 - radius, task.solid, (point, radius), pose);
-        for _ in 0..PLANES {
-            let region = self.poses.region(task.region);
-            let plane = bound(region, body, &task.face, here.1, pose);
-            task.bound = task.bound.max(plane.least - radius);
-            let loss_of_face = here.0 - plane.at_pose;
-            let loss_of_poses = plane.at_pose - plane.least;
-            task.split = if loss_of_face > loss_of_poses && task.face.corners().len() > 1 {
-                Split::Face
-            } else {
-                Split::Poses {
-                    axis: wider_axis(region, plane.pose - pose),
-                }
-            };
-            if task.bound >= self.enough() {
+        let pose = self
+            .poses
+            .region(task.region)
+            .clamp(task.pose, self.poses.apart());
+        let mut here = self.near(body, task.face.nearest(task.point), pose);
+        self.offer(here.distance - task.face.radius, &task, &here);
+        let mut plane = Plane::from(here.support);
+        let mut bound = plane.bound(self.poses.region(task.region), &task.face, here.pose);
+        for left in (0..PLANES).rev() {
+            task.bound = task.bound.max(bound.least - task.face.radius);
+            if task.bound >= self.enough() || left == 0 {
                 break;
             }
-            let Some(next) = self.step_toward(
-                body,
-                (point, pose, here.0),
-                (plane.corner, plane.pose),
-                apart,
-            ) else {
+            let trial = self.trial(body, &here, &bound);
+            if trial.distance < here.distance {
+                here = trial;
+                self.offer(here.distance - task.face.radius, &task, &here);
+            }
+            let (before, worth) = (bound.least, self.limits.accuracy * WORTH);
+            let place = (self.poses.region(task.region), &task.face);
+            (plane, bound) = plane.best_with(bound, &Plane::from(trial.support), place, worth);
+            if bound.least - before < worth && trial.distance > here.distance {
                 break;
-            };
-            (point, pose) = (next.0, next.1);
-            here = next.2;
-            self.offer(here.0 - radius, task.solid, (point, radius), pose);
+            }
         }
-        (task.point, task.pose) = (point, pose);
+        let region = self.poses.region(task.region);
+        if !bound.least.is_finite() {
+            let reach = within_reach(region, body, &task.face, here.pose) - task.face.radius;
+            task.bound = task.bound.max(reach);
+        }
+        (task.point, task.pose) = (here.point, here.pose);
         if task.bound >= self.enough() {
             self.discarded = self.discarded.min(task.bound);
         } else {
+            task.split = self.split(region, &task.face, &here);
             self.queue.push(task);
         }
     }
 
-    fn near(&self, body: &Revolved, point: Vec3, pose: Vec2) -> (f64, Support) {
-        body.near(
+    fn near(&self, body: &Revolved, point: Vec3, pose: Vec2) -> Place {
+        let (distance, support) = body.near(
             self.poses
                 .motion()
                 .placement(pose.x, pose.y)
                 .axle_from_body(point),
-        )
+        );
+        Place {
+            point,
+            pose,
+            distance,
+            support,
+        }
     }
 
-    /// A lower distance on the way from here to where the plane was lowest, if there is one.
-    fn step_toward(
-        &self,
-        body: &Revolved,
-        (point, pose, distance): (Vec3, Vec2, f64),
-        (to_point, to_pose): (Vec3, Vec2),
-        apart: f64,
-    ) -> Option<(Vec3, Vec2, (f64, Support))> {
-        const HALVINGS: usize = 8;
-        let mut share = 1.0;
-        let mut found: Option<(Vec3, Vec2, (f64, Support))> = None;
+    /// A place on the way from here to where the plane was lowest: the first lower one, else the far end.
+    fn trial(&self, body: &Revolved, here: &Place, bound: &Bound) -> Place {
+        const HALVINGS: usize = 5;
+        let far = self.near(body, bound.corner, bound.pose);
+        if far.distance < here.distance {
+            return far;
+        }
+        let mut share = 0.5;
         for _ in 0..HALVINGS {
-            let trial = (point.lerp(to_point, share), pose.lerp(to_pose, share));
-            if (trial.1.x - trial.1.y).abs() <= apart {
-                let near = self.near(body, trial.0, trial.1);
-                match &found {
-                    Some(best) if near.0 >= best.2.0 => break,
-                    _ if near.0 < distance => found = Some((trial.0, trial.1, near)),
-                    _ => {}
-                }
+            let trial = self.near(
+                body,
+                here.point.lerp(bound.corner, share),
+                here.pose.lerp(bound.pose, share),
+            );
+            if trial.distance < here.distance {
+                return trial;
             }
             share *= 0.5;
         }
-        found
+        far
+    }
+
+    /// What to halve: whatever loses more of the plane that touches in `here`, the face in this pose or the poses after
+    /// it. A loss by the hoop term comes from whatever is larger in space.
+    fn split(&self, region: &Region, face: &Face, here: &Place) -> Split {
+        let plane = Plane::from(here.support);
+        let bound = plane.bound(region, face, here.pose);
+        let least_here = plane.least_at(
+            &self.poses.motion().placement(here.pose.x, here.pose.y),
+            face,
+        );
+        let (of_face, of_poses) = (here.distance - least_here, least_here - bound.flat);
+        let by_hoop = bound.flat - bound.least > of_face.max(of_poses);
+        let (of_face, of_poses, axis) = if by_hoop {
+            (
+                face.extent(),
+                2.0 * region.half.x.max(region.half.y),
+                region.longer_axis(),
+            )
+        } else {
+            (of_face, of_poses, bound.axis)
+        };
+        if of_face > of_poses && face.corners().len() > 1 {
+            Split::Face
+        } else {
+            Split::Poses { axis }
+        }
     }
 }
 
-/// What one frozen plane says of a face over a region.
-struct PlaneBound {
-    /// Never above the distance of any point of the face in any pose of the region.
-    least: f64,
-    /// The plane's least over the face at the reference pose.
-    at_pose: f64,
-    /// The corner and pose where it is least.
-    corner: Vec3,
+/// A point of the body in a pose, with its distance.
+#[derive(Debug, Clone, Copy)]
+struct Place {
+    point: Vec3,
     pose: Vec2,
-}
-
-fn bound(
-    region: &Region,
-    body: &Revolved,
-    face: &Face,
+    distance: f64,
     support: Support,
-    pose: Vec2,
-) -> PlaneBound {
-    let form = region.affine(support.normal);
-    let mut plane = PlaneBound {
-        least: f64::INFINITY,
-        at_pose: f64::INFINITY,
-        corner: face.middle(),
-        pose,
-    };
-    for &corner in face.corners() {
-        let (quadratic, remainder) = form.of(corner, region.half);
-        let (least, at) = quadratic.least_over(&region.polygon);
-        let least = least - remainder - support.offset;
-        plane.at_pose = plane
-            .at_pose
-            .min(quadratic.at(pose - region.middle) - support.offset);
-        if least < plane.least {
-            plane = PlaneBound {
-                least,
-                corner,
-                pose: region.middle + at,
-                ..plane
-            };
-        }
-    }
-    if support.radial < 0.0 {
-        plane.least -= support.radial.abs() * hoop(region, face, support);
-        if !plane.least.is_finite() {
-            plane.least = within_reach(region, body, face, pose);
-        }
-    }
-    plane
-}
-
-/// The most by which the radius exceeds its component along the frozen meridian: `b^2 / 2a`, mm;
-/// infinite where that component can vanish.
-fn hoop(region: &Region, face: &Face, support: Support) -> f64 {
-    let along = region.affine(vec3(support.meridian.x, 0.0, support.meridian.y));
-    let across = region.affine(vec3(support.meridian.y, 0.0, -support.meridian.x));
-    let (mut least_along, mut most_across) = (f64::INFINITY, 0.0_f64);
-    for &corner in face.corners() {
-        let (a, a_spread) = spread(&along.of(corner, region.half), region.half);
-        let (b, b_spread) = spread(&across.of(corner, region.half), region.half);
-        least_along = least_along.min(a - a_spread);
-        most_across = most_across.max(b.abs() + b_spread);
-    }
-    if least_along > 0.0 {
-        most_across * most_across / (2.0 * least_along)
-    } else {
-        f64::INFINITY
-    }
-}
-
-/// A bound by the distance alone: it changes by no more than a point moves.
-fn within_reach(region: &Region, body: &Revolved, face: &Face, pose: Vec2) -> f64 {
-    let axes = [
-        vec3(1.0, 0.0, 0.0),
-        vec3(0.0, 1.0, 0.0),
-        vec3(0.0, 0.0, 1.0),
-    ]
-    .map(|axis| region.affine(axis));
-    let at = |point: Vec3| axes.map(|axis| axis.of(point, region.half).0.at(pose - region.middle));
-    let reference = at(face.middle());
-    let distance = body.distance(vec3(reference[0], reference[1], reference[2]));
-    let mut reach = 0.0_f64;
-    for &corner in face.corners() {
-        let square: f64 = (0..3)
-            .map(|i| {
-                let (value, around) = spread(&axes[i].of(corner, region.half), region.half);
-                let most = (value - reference[i]).abs() + around;
-                most * most
-            })
-            .sum();
-        reach = reach.max(square.sqrt());
-    }
-    distance - reach
-}
-
-/// A function's value in the middle of its region, and the most by which it differs anywhere in it.
-fn spread(
-    &(ref quadratic, remainder): &(super::quadratic::Quadratic, f64),
-    half: Vec2,
-) -> (f64, f64) {
-    let [c0, cu, cv, cuu, cuv, cvv] = quadratic.0;
-    let (a, b) = (half.x, half.y);
-    (
-        c0,
-        cu.abs() * a
-            + cv.abs() * b
-            + cuu.abs() * a * a
-            + cuv.abs() * a * b
-            + cvv.abs() * b * b
-            + remainder,
-    )
-}
-
-/// The axis along which the plane's lowest pose lies further, in shares of the region; the wider one where neither does.
-fn wider_axis(region: &Region, toward: Vec2) -> usize {
-    let half = region.half;
-    let share = vec2(toward.x.abs(), toward.y.abs());
-    let first = if share.x == 0.0 && share.y == 0.0 {
-        half.x >= half.y
-    } else {
-        share.x >= share.y
-    };
-    match (first, half.x > 0.0, half.y > 0.0) {
-        (true, true, _) | (false, true, false) => 0,
-        _ => 1,
-    }
 }

@@ -23,6 +23,8 @@ pub struct Motion {
     pub ride: f64,
     /// How far ahead of its measured station the axle sits, mm.
     pub ahead: f64,
+    /// Sideways give taken up along the axle, mm, positive to the left.
+    pub slide: f64,
     /// Sine and cosine of the axle's yaw.
     yaw: Vec2,
     /// What holds the axle sideways.
@@ -47,11 +49,37 @@ impl Motion {
             track_width,
             ride,
             ahead,
+            slide: 0.0,
             yaw: Vec2 {
                 x: math::sin(yaw),
                 y: math::cos(yaw),
             },
             locator,
+        }
+    }
+
+    /// The same with so much sideways give taken up along the axle, mm, positive to the left.
+    #[must_use]
+    pub fn sliding(&self, slide: f64) -> Self {
+        Self { slide, ..*self }
+    }
+
+    /// The motion of the car's mirror image.
+    #[must_use]
+    pub fn mirrored(&self) -> Self {
+        let flip = |p: Vec2| Vec2 { x: -p.x, ..p };
+        let locator = match self.locator {
+            Locator::TrackBar { axle_end, body_end } => Locator::TrackBar {
+                axle_end: flip(axle_end),
+                body_end: flip(body_end),
+            },
+            other => other,
+        };
+        Self {
+            yaw: flip(self.yaw),
+            locator,
+            slide: -self.slide,
+            ..*self
         }
     }
 
@@ -71,7 +99,11 @@ impl Motion {
         let center = [constant(self.ahead), shift, rise];
         let turned = |row: &[R; 3]| row[0] * center[0] + row[1] * center[1] + row[2] * center[2];
         Placement {
-            shift: [turned(&turn[0]), turned(&turn[1]), turned(&turn[2])],
+            shift: [
+                turned(&turn[0]),
+                turned(&turn[1]) + constant(self.slide),
+                turned(&turn[2]),
+            ],
             turn,
         }
     }
@@ -79,9 +111,11 @@ impl Motion {
     /// The placement of a pose, its sideways give included.
     #[must_use]
     pub fn at(&self, pose: Pose) -> Placement<f64> {
-        let mut placement = self.placement(pose.left, pose.right);
-        placement.shift[1] += pose.give;
-        placement
+        Self {
+            slide: pose.give,
+            ..*self
+        }
+        .placement(pose.left, pose.right)
     }
 
     /// Sideways shift of the axle's center, mm, positive to the left.

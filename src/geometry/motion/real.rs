@@ -1,7 +1,7 @@
-//! Numbers that the axle's motion is computed in: plain values, intervals, and power series of either.
+//! Numbers that the axle's motion is computed in: plain values, values with their rate, intervals, and power series.
 //!
-//! The motion needs only `+ - * /` and the square root, so one formula serves the picture (values),
-//! the gradient (series of values) and the proof (series of intervals).
+//! The motion needs only `+ - * /` and the square root, so one formula serves the picture (values), the envelope
+//! (rates) and the proof (series of values and of intervals).
 
 use std::ops::{Add, Div, Mul, Sub};
 
@@ -27,6 +27,69 @@ impl Real for f64 {
     }
     fn sqrt(self) -> Self {
         f64::sqrt(self)
+    }
+}
+
+/// A value with its rate of change along one way of moving.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rate {
+    /// The value.
+    pub value: f64,
+    /// How fast it changes.
+    pub rate: f64,
+}
+
+impl Add for Rate {
+    type Output = Self;
+    fn add(self, o: Self) -> Self {
+        Self {
+            value: self.value + o.value,
+            rate: self.rate + o.rate,
+        }
+    }
+}
+
+impl Sub for Rate {
+    type Output = Self;
+    fn sub(self, o: Self) -> Self {
+        Self {
+            value: self.value - o.value,
+            rate: self.rate - o.rate,
+        }
+    }
+}
+
+impl Mul for Rate {
+    type Output = Self;
+    fn mul(self, o: Self) -> Self {
+        Self {
+            value: self.value * o.value,
+            rate: self.rate * o.value + self.value * o.rate,
+        }
+    }
+}
+
+impl Div for Rate {
+    type Output = Self;
+    fn div(self, o: Self) -> Self {
+        let value = self.value / o.value;
+        Self {
+            value,
+            rate: (self.rate - value * o.rate) / o.value,
+        }
+    }
+}
+
+impl Real for Rate {
+    fn constant(value: f64) -> Self {
+        Self { value, rate: 0.0 }
+    }
+    fn sqrt(self) -> Self {
+        let value = self.value.sqrt();
+        Self {
+            value,
+            rate: self.rate / (2.0 * value),
+        }
     }
 }
 
@@ -250,6 +313,23 @@ mod tests {
         };
         let ratio = error(1.0) / error(0.5);
         assert!((12.0..20.0).contains(&ratio), "error shrinks by {ratio}");
+    }
+
+    #[test]
+    fn a_rate_is_the_first_term_of_the_series() {
+        let f = |x: Rate| (Rate::constant(7.0) + x * x).sqrt() / (Rate::constant(3.0) - x);
+        let g =
+            |x: Series<f64>| (Series::constant(7.0) + x * x).sqrt() / (Series::constant(3.0) - x);
+        let (rate, series) = (
+            f(Rate {
+                value: 0.6,
+                rate: 1.0,
+            }),
+            g(Series::first(0.6)),
+        );
+        assert!(
+            (rate.value - series.0[0]).abs() < 1e-15 && (rate.rate - series.0[1]).abs() < 1e-15
+        );
     }
 
     #[test]
