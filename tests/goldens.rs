@@ -1,0 +1,74 @@
+//! The four invented cars as pictures and gap lists: what changes in them must have been meant.
+//!
+//! `UPDATE_GOLDENS=1 cargo test -p tests --test goldens` writes them anew; look at the pictures before they are kept.
+
+use std::fs;
+use std::path::PathBuf;
+
+use drawing::{RearOptions, rear_view};
+use geometry::check::{Check, check};
+use geometry::model::Model;
+use geometry::side::Sides;
+
+/// How close the gaps of a golden are certified, mm.
+const ACCURACY: f64 = 0.01;
+
+#[test]
+fn the_rear_views_are_as_kept() {
+    for (name, model, gaps) in cars() {
+        let envelope = Sides::each(|side| model.envelope_section(side, model.car.targets.travel));
+        let options = RearOptions {
+            envelope: Some(&envelope),
+            ..RearOptions::default()
+        };
+        kept(
+            &format!("{name}.svg"),
+            &rear_view(&model, &gaps, &options).file(),
+        );
+    }
+}
+
+#[test]
+fn the_gap_lists_are_as_kept() {
+    for (name, model, gaps) in cars() {
+        kept(&format!("{name}.json"), &report::to_json(&model, &gaps));
+    }
+}
+
+fn cars() -> impl Iterator<Item = (&'static str, Model, Check)> {
+    carfile::SCENARIOS.iter().map(|scenario| {
+        let car = carfile::read(scenario.text).expect("an invented car reads");
+        let model = Model::new(&car).expect("an invented car has a model");
+        let gaps = check(&model, ACCURACY);
+        (scenario.name, model, gaps)
+    })
+}
+
+#[track_caller]
+fn kept(name: &str, found: &str) {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+        .join("goldens")
+        .join(name);
+    if std::env::var_os("UPDATE_GOLDENS").is_some() {
+        fs::write(&path, found).expect("the goldens can be written");
+        return;
+    }
+    let kept = fs::read_to_string(&path).unwrap_or_default();
+    let differs = kept.lines().zip(found.lines()).position(|(a, b)| a != b);
+    let line = differs.unwrap_or_else(|| kept.lines().count().min(found.lines().count()));
+    let of = |text: &str| {
+        text.lines()
+            .nth(line)
+            .unwrap_or("(ends)")
+            .chars()
+            .take(300)
+            .collect::<String>()
+    };
+    assert!(
+        kept == found,
+        "{name} differs in line {}:\n kept  {}\n found {}",
+        line + 1,
+        of(&kept),
+        of(found)
+    );
+}
