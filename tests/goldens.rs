@@ -6,12 +6,9 @@ use std::fs;
 use std::path::PathBuf;
 
 use drawing::{RearOptions, rear_view};
-use geometry::check::{Check, check};
+use geometry::check::{ACCURACY, Check, check};
 use geometry::model::Model;
 use geometry::side::Sides;
-
-/// How close the gaps of a golden are certified, mm.
-const ACCURACY: f64 = 0.01;
 
 #[test]
 fn the_rear_views_are_as_kept() {

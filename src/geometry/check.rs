@@ -6,6 +6,9 @@ use crate::model::{Model, SurfaceFaces};
 use crate::side::{Side, Sides};
 use crate::travel::Pose;
 
+/// How close the gaps of the page and of the reports are certified, mm: the same, so that they show the same numbers.
+pub const ACCURACY: f64 = 0.01;
+
 /// What a gap is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Verdict {

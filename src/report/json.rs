@@ -1,6 +1,6 @@
 //! The gap list as JSON: the keys, units and meanings that programs may rely on.
 
-use geometry::check::{Check, SideCheck, SurfaceCheck};
+use geometry::check::{ACCURACY, Check, SideCheck, SurfaceCheck};
 use geometry::model::Model;
 use geometry::space::Vec3;
 use serde::Serialize;
@@ -13,7 +13,7 @@ pub fn to_json(model: &Model, check: &Check) -> String {
     let report = Report {
         car: &car.name,
         verdict: check.verdict().word(),
-        accuracy_mm: crate::ACCURACY,
+        accuracy_mm: ACCURACY,
         tire: Tire {
             size: &car.tire.designation.text,
             section_width_mm: car.section_width(),

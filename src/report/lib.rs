@@ -14,16 +14,13 @@ use std::process::ExitCode;
 
 use arguments::{Command, USAGE};
 use drawing::{RearOptions, rear_view};
-use geometry::check::{Check, Verdict, check};
+use geometry::check::{ACCURACY, Check, Verdict, check};
 use geometry::field::Fault;
 use geometry::model::Model;
 use geometry::side::Sides;
 
 pub use json::to_json;
 pub use table::to_text;
-
-/// How close the certified gaps are, mm.
-pub const ACCURACY: f64 = 0.01;
 
 /// What the command tells whoever started it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

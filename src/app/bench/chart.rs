@@ -3,13 +3,13 @@
 use std::sync::Arc;
 
 use drawing::{Scene, Shown, TravelChart, travel_chart, travel_rows};
-use geometry::check::{Check, TravelCurve, through_travel};
+use geometry::check::{ACCURACY, Check, TravelCurve, through_travel};
 use geometry::side::Side;
 use leptos::prelude::*;
 use leptos::svg;
 
 use super::picture::{SceneGroup, group_ids};
-use super::store::{ACCURACY, Bench};
+use super::store::Bench;
 use crate::browser::size::width_of;
 use crate::state::words;
 

@@ -1,14 +1,14 @@
 //! The gap list: every surface's gaps, what they are called, and which one stops the tire.
 
 use geometry::body::SurfaceId;
-use geometry::check::{SurfaceCheck, Verdict, at_pose};
+use geometry::check::{ACCURACY, SurfaceCheck, Verdict, at_pose};
 use geometry::gap::Gap;
 use geometry::side::{Side, Sides};
 use geometry::travel::Pose;
 use geometry::units::{Notation, format_length};
 use leptos::prelude::*;
 
-use super::store::{ACCURACY, Bench};
+use super::store::Bench;
 use crate::state::words;
 
 /// The gaps in the pose that is held.

@@ -3,13 +3,13 @@
 use std::time::Duration;
 
 use drawing::Shown;
-use geometry::check::check;
+use geometry::check::{ACCURACY, check};
 use geometry::model::Model;
 use geometry::side::Side;
 use leptos::ev;
 use leptos::prelude::*;
 
-use super::store::{ACCURACY, Bench};
+use super::store::Bench;
 use crate::browser::storage::{self, Slot};
 use crate::browser::{crash, motion};
 use crate::state::desk::{self, Desk};

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use drawing::{Handle, RearOptions, Scene, Shown, rear_view};
 use geometry::car::Lever;
-use geometry::check::at_pose;
+use geometry::check::{ACCURACY, at_pose};
 use geometry::model::{EnvelopeSection, Model};
 use geometry::side::Sides;
 use geometry::travel::Pose;
@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use leptos::svg;
 
 use super::handle::{DragHandle, HeaveHandle};
-use super::store::{ACCURACY, Bench};
+use super::store::Bench;
 use crate::browser::size::width_of;
 use crate::state::settings::SHOWN;
 

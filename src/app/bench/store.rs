@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use geometry::body::SurfaceId;
 use geometry::car::Car;
-use geometry::check::{Check, check};
+use geometry::check::{ACCURACY, Check, check};
 use geometry::field::Fault;
 use geometry::model::Model;
 use geometry::side::Side;
@@ -21,9 +21,6 @@ use crate::state::history::History;
 use crate::state::scrub::Scrub;
 use crate::state::settings::Settings;
 use crate::state::work::{self, Work};
-
-/// How closely the page certifies its gaps, mm.
-pub const ACCURACY: f64 = 0.1;
 
 /// A file that could not be opened.
 #[derive(Debug, Clone, PartialEq)]
