@@ -20,6 +20,10 @@ const MAY_NAME: [(&str, &[&str]); 7] = [
 /// Crates that only make sense in a browser.
 const WEB: [&str; 4] = ["leptos", "web-sys", "js-sys", "wasm-bindgen"];
 
+/// Crates whose web is overlooked: plotters names it on wasm32 whatever its features, for backends that we
+/// do not use; the headless crates compile none of it.
+const NAMES_THE_WEB_ANYWAY: [&str; 1] = ["plotters"];
+
 /// Longer than this, a file has more than one purpose.
 const LONGEST_FILE: usize = 500;
 
@@ -267,12 +271,16 @@ fn locked_dependencies() -> BTreeMap<String, BTreeSet<String>> {
     locked
 }
 
-/// Everything a crate depends on, through however many others.
+/// Everything a crate depends on, through however many others, but for the web that the exempt name.
 fn closure(name: &str, locked: &BTreeMap<String, BTreeSet<String>>) -> BTreeSet<String> {
     let mut reached = BTreeSet::new();
     let mut ahead = vec![name.to_owned()];
     while let Some(next) = ahead.pop() {
+        let names_the_web = NAMES_THE_WEB_ANYWAY.contains(&next.as_str());
         for dependency in locked.get(&next).into_iter().flatten() {
+            if names_the_web && is_web(dependency) {
+                continue;
+            }
             if reached.insert(dependency.clone()) {
                 ahead.push(dependency.clone());
             }
