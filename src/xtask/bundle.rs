@@ -14,19 +14,26 @@ use crate::run::Run;
 use crate::toolchain::{self, WASM};
 
 /// The style sheets, in the order in which `index.html` links them.
-const STYLES: [&str; 5] = [
+const STYLES: [&str; 7] = [
     "tokens.css",
     "page.css",
+    "lists.css",
     "controls.css",
+    "picture.css",
     "drawing.css",
     "print.css",
 ];
+
+/// The profile that the page is compiled with, of the workspace's `Cargo.toml`.
+const PROFILE: &str = "page";
 
 /// Compiles the page and writes `dist/` anew.
 pub fn build(project: &Project) -> Result<()> {
     toolchain::ensure_wasm(project)?;
     project
-        .cargo(["build", "--package", "app", "--release", "--target", WASM])
+        .cargo(["build", "--package", "app", "--profile", PROFILE])
+        .args(["--target", WASM])
+        .env("CARGO_ENCODED_RUSTFLAGS", flags(project)?)
         .run()?;
 
     let dist = project.dist();
@@ -39,9 +46,27 @@ pub fn build(project: &Project) -> Result<()> {
     for style in STYLES {
         copy(project, &format!("style/{style}"))?;
     }
-    bind(&project.target.join(WASM).join("release/app.wasm"), &dist)?;
+    let wasm = project.target.join(WASM).join(PROFILE).join("app.wasm");
+    bind(&wasm, &dist)?;
     println!("dist/ is ready: {} kB", size_of(&dist)?.div_ceil(1000));
     Ok(())
+}
+
+/// What the compiler is told beyond the profile, as cargo wants it: a path may hold spaces.
+fn flags(project: &Project) -> Result<String> {
+    // Views of one type, not one type for each view: less code.
+    let mut flags = vec!["--cfg=erase_components".to_owned()];
+    // The module says where its code panics: by places in the project, not on this machine.
+    let mut places = vec![
+        (project.root.clone(), "."),
+        (toolchain::sysroot(project)?, "rust"),
+    ];
+    let registries = toolchain::registries()?;
+    places.extend(registries.into_iter().map(|folder| (folder, "crates")));
+    for (place, name) in places {
+        flags.push(format!("--remap-path-prefix={}={name}", place.display()));
+    }
+    Ok(flags.join("\u{1f}"))
 }
 
 /// Writes the script and the module that the browser loads.

@@ -252,9 +252,10 @@ fn description(draft: &Draft) -> String {
 }
 
 fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
+    let mut word = word.to_owned();
+    // The words are ours; tables of every alphabet's capitals would weigh on the page.
+    if let Some(first) = word.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    word
 }
