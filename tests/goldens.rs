@@ -7,7 +7,7 @@ use std::path::PathBuf;
 
 use drawing::{RearOptions, rear_view};
 use geometry::check::{ACCURACY, Check, check};
-use geometry::model::Model;
+use geometry::model::{Look, Model};
 use geometry::side::Sides;
 
 #[test]
@@ -36,7 +36,7 @@ fn cars() -> impl Iterator<Item = (&'static str, Model, Check)> {
     carfile::SCENARIOS.iter().map(|scenario| {
         let car = carfile::read(scenario.text).expect("an invented car reads");
         let model = Model::new(&car).expect("an invented car has a model");
-        let gaps = check(&model, ACCURACY);
+        let gaps = check(&model, Look::StraightUp, ACCURACY);
         (scenario.name, model, gaps)
     })
 }

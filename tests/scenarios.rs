@@ -3,7 +3,7 @@
 use carfile::{SCENARIOS, read};
 use geometry::car::{Car, Lever};
 use geometry::check::{Check, Verdict, check as gaps};
-use geometry::model::Model;
+use geometry::model::{Look, Model};
 use geometry::side::Side;
 use geometry::units::MM_PER_INCH;
 
@@ -20,7 +20,7 @@ fn check(name: &str, change: impl Fn(&mut Car)) -> (Model, Check) {
     let mut car = read(scenario.text).unwrap_or_else(|faults| panic!("{name}: {faults:#?}"));
     change(&mut car);
     let model = Model::new(&car).unwrap_or_else(|faults| panic!("{name}: {faults:#?}"));
-    let check = gaps(&model, ACCURACY);
+    let check = gaps(&model, Look::StraightUp, ACCURACY);
     for surface in Side::BOTH
         .iter()
         .flat_map(|side| &check.sides.get(*side).surfaces)

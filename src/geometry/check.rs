@@ -1,8 +1,8 @@
 //! The gap list: each surface's gap at ride height and through travel, and what to call it.
 
 use crate::body::SurfaceId;
-use crate::gap::{self, Gap, Limits, Poses};
-use crate::model::{Model, SurfaceFaces};
+use crate::gap::{Gap, Limits, Poses};
+use crate::model::{Look, Model, SurfaceFaces};
 use crate::side::{Side, Sides};
 use crate::travel::Pose;
 
@@ -121,31 +121,19 @@ pub struct TravelCurve {
     pub points: Vec<(f64, f64)>,
 }
 
-/// The gaps of every surface in the section straight up, certified to `accuracy` mm.
+/// The gaps of every surface in what is looked at, certified to `accuracy` mm.
 #[must_use]
-pub fn check(model: &Model, accuracy: f64) -> Check {
+pub fn check(model: &Model, look: Look, accuracy: f64) -> Check {
     let mut travel = Poses::new(model.motion, model.pose_domain());
     let mut rest = Poses::at(model.motion, Pose::RIDE);
     let give = model.car.travel.give;
     let limits = Limits::accuracy(accuracy);
     let targets = &model.car.targets;
     let sides = Sides::each(|side| {
-        let checked = model.section_faces(side).into_iter().filter_map(|faces| {
-            let SurfaceFaces { id, .. } = faces;
-            let travel = gap::certify(
-                &mut travel,
-                &faces.meets(model.given.get(side)),
-                &faces.faces,
-                give,
-                limits,
-            )?;
-            let ride = gap::certify(
-                &mut rest,
-                &faces.meets(model.solids.get(side)),
-                &faces.faces,
-                0.0,
-                limits,
-            )?;
+        let checked = model.faces(side, look).into_iter().filter_map(|faces| {
+            let id = faces.id;
+            let travel = faces.gap(&mut travel, model.given.get(side), give, limits)?;
+            let ride = faces.gap(&mut rest, model.solids.get(side), 0.0, limits)?;
             let (ride_target, travel_target) = (
                 targets.at_ride(id.surface),
                 targets.through_travel(id.surface),
@@ -169,31 +157,30 @@ pub fn check(model: &Model, accuracy: f64) -> Check {
     Check { sides }
 }
 
-/// Each surface's gap at one pose, in the same order as [`check`] lists them, certified to `accuracy` mm.
+/// Each surface's gap in the section straight up at one pose, in the same order as [`check`] lists them, certified to `accuracy` mm.
 #[must_use]
 pub fn at_pose(model: &Model, pose: Pose, accuracy: f64) -> Sides<Vec<(SurfaceId, Gap)>> {
     let mut here = Poses::at(model.motion, pose);
     let limits = Limits::accuracy(accuracy);
     Sides::each(|side| {
         let gap = |faces: SurfaceFaces| {
-            let solids = faces.meets(model.solids.get(side));
             Some((
                 faces.id,
-                gap::certify(&mut here, &solids, &faces.faces, 0.0, limits)?,
+                faces.gap(&mut here, model.solids.get(side), 0.0, limits)?,
             ))
         };
         model
-            .section_faces(side)
+            .faces(side, Look::StraightUp)
             .into_iter()
             .filter_map(gap)
             .collect()
     })
 }
 
-/// Each surface's gap at `samples` heights of both wheels together, `samples >= 2`, certified to `accuracy` mm.
+/// Each surface's gap in the section straight up at `samples` heights of both wheels together, `samples >= 2`, certified to `accuracy` mm.
 #[must_use]
 pub fn through_travel(model: &Model, side: Side, samples: u32, accuracy: f64) -> Vec<TravelCurve> {
-    let surfaces = model.section_faces(side);
+    let surfaces = model.faces(side, Look::StraightUp);
     let curve = |faces: &SurfaceFaces| TravelCurve {
         id: faces.id,
         name: model.name(faces.id),
@@ -206,11 +193,9 @@ pub fn through_travel(model: &Model, side: Side, samples: u32, accuracy: f64) ->
         let up = domain.low + (domain.high - domain.low) * f64::from(k) / f64::from(last);
         let mut here = Poses::at(model.motion, Pose::heave(up));
         for (faces, curve) in surfaces.iter().zip(&mut curves) {
-            let solids = faces.meets(model.solids.get(side));
-            let gap = gap::certify(
+            let gap = faces.gap(
                 &mut here,
-                &solids,
-                &faces.faces,
+                model.solids.get(side),
                 0.0,
                 Limits::accuracy(accuracy),
             );

@@ -4,8 +4,8 @@ mod faces;
 mod faults;
 
 use crate::body::rail::Rail;
-use crate::body::{Station, Surface, SurfaceId};
-use crate::car::Car;
+use crate::body::{Station, StationTable, Surface, SurfaceId};
+use crate::car::{Car, SideSpec};
 use crate::chain::{Arc, Chain};
 use crate::envelope;
 use crate::field::Fault;
@@ -18,7 +18,7 @@ use crate::space::{Vec2, vec2, vec3};
 use crate::tire::{ShapeInputs, TireShape, load};
 use crate::travel::Pose;
 
-pub use faces::SurfaceFaces;
+pub use faces::{Look, SurfaceFaces};
 
 /// Radius of a rim flange's edge, mm (J flange, from memory); less where the flange is thinner.
 const FLANGE_EDGE: f64 = 6.0;
@@ -75,6 +75,8 @@ pub struct Model {
     pub stock: Sides<Station>,
     /// The same with the seam moved and the roof raised.
     pub moved: Sides<Station>,
+    /// All stations round the wheels, with the seam moved and the roof raised.
+    pub wheelhouses: Sides<StationTable>,
     /// The frame rails.
     pub rails: Sides<Rail>,
     /// How far the seam can move before tub and rail meet, mm.
@@ -97,42 +99,28 @@ impl Model {
         }
         faults.extend(faults::misfits(car));
 
-        let inputs = ShapeInputs {
-            section_width: car.section_width(),
-            diameter: car.overall_diameter(),
-            rim_diameter: car.tire.rim_diameter(),
-            rim_width: car.wheel.rim_width,
-            flange_height: car.wheel.flange_height,
-            tread_width: car.tire.tread_width,
-            shoulder_radius: car.tire.shoulder_radius,
-            widest_at: car.tire.widest_at,
-        };
-        let deflection = car.tire.deflection.unwrap_or_else(|| {
-            load::Loading {
-                load: car.tire.load,
-                pressure: car.tire.pressure,
-                construction: car.tire.designation.construction,
-                section_width: inputs.section_width,
-                diameter: inputs.diameter,
-                rim_diameter: inputs.rim_diameter,
-            }
-            .deflection()
-        });
-        let shapes =
-            TireShape::new(inputs).and_then(|tire| Ok((load::loaded(&tire, deflection)?, tire)));
+        let shapes = tire_shapes(car);
         let face = car.axle.measured_face();
-        let stations = Sides::each(|side| Station::from_tape(&car.sides.get(side).tape, face, 0.0));
-        let ((loaded, tire), left, right) = match (shapes, stations.left, stations.right) {
-            (Ok(shapes), Ok(left), Ok(right)) => (shapes, left, right),
-            (shapes, left, right) => {
-                faults.extend(shapes.err());
-                faults.extend(left.err().map(|fault| faults::on_side(Side::Left, fault)));
-                faults.extend(right.err().map(|fault| faults::on_side(Side::Right, fault)));
-                return Err(faults);
-            }
-        };
+        let wheelhouses = Sides::each(|side| wheelhouse(car.sides.get(side), face));
+        let ((tire, loaded, deflection), left, right) =
+            match (shapes, wheelhouses.left, wheelhouses.right) {
+                (Ok(shapes), Ok(left), Ok(right)) => (shapes, left, right),
+                (shapes, left, right) => {
+                    faults.extend(shapes.err());
+                    faults.extend(left.err().map(|fault| faults::on_side(Side::Left, fault)));
+                    faults.extend(right.err().map(|fault| faults::on_side(Side::Right, fault)));
+                    return Err(faults);
+                }
+            };
 
-        let stock = Sides { left, right };
+        let stock = Sides {
+            left: left.1,
+            right: right.1,
+        };
+        let wheelhouses = Sides {
+            left: left.0,
+            right: right.0,
+        };
         let rails = Sides::each(|side| Rail::from_tape(&car.sides.get(side).tape, face));
         let seam_limit = Sides::each(|side| seam_limit(stock.get(side), rails.get(side)));
         for side in Side::BOTH {
@@ -142,10 +130,15 @@ impl Model {
             return Err(faults);
         }
 
-        let moved = Sides::each(|side| {
-            let spec = car.sides.get(side);
-            stock.get(side).moved(spec.seam_move, spec.roof_raise)
-        });
+        let plan = |side: Side| {
+            (
+                car.sides.get(side).seam_move,
+                car.sides.get(side).roof_raise,
+            )
+        };
+        let moved = Sides::each(|side| stock.get(side).moved(plan(side).0, plan(side).1));
+        let wheelhouses =
+            Sides::each(|side| wheelhouses.get(side).moved(plan(side).0, plan(side).1));
         let motion = Motion::new(
             car.locator,
             car.track_width(),
@@ -182,6 +175,7 @@ impl Model {
             motion,
             stock,
             moved,
+            wheelhouses,
             rails,
             seam_limit,
             solids: rigid,
@@ -283,6 +277,48 @@ impl Model {
             _ => id.surface.label().to_owned(),
         }
     }
+}
+
+/// The tire's section away from the ground, the one at the ground, and the static deflection between them.
+fn tire_shapes(car: &Car) -> Result<(TireShape, TireShape, f64), Fault> {
+    let inputs = ShapeInputs {
+        section_width: car.section_width(),
+        diameter: car.overall_diameter(),
+        rim_diameter: car.tire.rim_diameter(),
+        rim_width: car.wheel.rim_width,
+        flange_height: car.wheel.flange_height,
+        tread_width: car.tire.tread_width,
+        shoulder_radius: car.tire.shoulder_radius,
+        widest_at: car.tire.widest_at,
+    };
+    let loading = load::Loading {
+        load: car.tire.load,
+        pressure: car.tire.pressure,
+        construction: car.tire.designation.construction,
+        section_width: inputs.section_width,
+        diameter: inputs.diameter,
+        rim_diameter: inputs.rim_diameter,
+    };
+    let deflection = car.tire.deflection.unwrap_or_else(|| loading.deflection());
+    let tire = TireShape::new(inputs)?;
+    let loaded = load::loaded(&tire, deflection)?;
+    Ok((tire, loaded, deflection))
+}
+
+/// A side's stations, measured ones before those that the tape readings stand for, and the section straight up.
+fn wheelhouse(spec: &SideSpec, face: f64) -> Result<(StationTable, Station), Fault> {
+    let table = match &spec.stations {
+        Some(measured) => measured.clone(),
+        None => StationTable::from_tape(&spec.tape, face)?,
+    };
+    let straight_up = table.at(0.0).ok_or_else(|| {
+        Fault::new(
+            "station",
+            "the stations do not reach straight up",
+            "a station behind straight up and one ahead of it, or one at 0 degrees, would be accepted",
+        )
+    })?;
+    Ok((table, straight_up))
 }
 
 /// How far the tub can move before it comes within the rail's margin, mm; endless where it stands above or below it.

@@ -32,6 +32,67 @@ pub struct StationTable {
     pub stations: Vec<Station>,
 }
 
+/// Stations of a tape-measured wheelhouse: from rear to front at axle height, 15 degrees apart.
+const TAPE_STATIONS: u32 = 13;
+
+impl StationTable {
+    /// The stations that the tape readings stand for, from a right angle behind straight up to one ahead of it.
+    ///
+    /// # Errors
+    /// Readings that leave no room for roof, corner or seam at some angle.
+    pub fn from_tape(tape: &Tape, face: f64) -> Result<Self, Fault> {
+        let step = std::f64::consts::PI / f64::from(TAPE_STATIONS - 1);
+        let middle = f64::from(TAPE_STATIONS / 2);
+        let station = |k: u32| Station::from_tape(tape, face, (f64::from(k) - middle) * step);
+        Ok(Self {
+            stations: (0..TAPE_STATIONS).map(station).collect::<Result<_, _>>()?,
+        })
+    }
+
+    /// The section at `angle`, between its two neighbors; nothing where the table does not reach it.
+    #[must_use]
+    pub fn at(&self, angle: f64) -> Option<Station> {
+        let after = self
+            .stations
+            .iter()
+            .position(|station| station.angle >= angle)?;
+        let next = &self.stations[after];
+        let before = &self.stations[after.saturating_sub(1)];
+        if before.angle > angle {
+            return None;
+        }
+        let turn = next.angle - before.angle;
+        let share = if turn > 0.0 {
+            (angle - before.angle) / turn
+        } else {
+            0.0
+        };
+        let points = before
+            .points
+            .iter()
+            .zip(&next.points)
+            .map(|(&a, &b)| a.lerp(b, share))
+            .collect();
+        Some(Station {
+            angle,
+            points,
+            ..before.clone()
+        })
+    }
+
+    /// The table after the tub is re-set and the roof raised, as [`Station::moved`] does each.
+    #[must_use]
+    pub fn moved(&self, seam_move: f64, roof_raise: f64) -> Self {
+        Self {
+            stations: self
+                .stations
+                .iter()
+                .map(|station| station.moved(seam_move, roof_raise))
+                .collect(),
+        }
+    }
+}
+
 impl Station {
     /// The section that the tape readings stand for at `angle`: the roof on the arc through front, roof and
     /// rear point, the lip on the arc of the opening, the tub wall as the plane through its two readings.
@@ -66,7 +127,13 @@ impl Station {
 
         let inner = wall(roof);
         let outer = vec2(lip_out, roof - tape.roof_fall.value * upright);
-        let lip_top = lip + tape.lip_depth.value;
+        // The flange was measured over the axle; toward front and rear the wall leaves it less room.
+        let room_for_lip = if angle == 0.0 {
+            f64::INFINITY
+        } else {
+            (outer.y - lip) / 2.0
+        };
+        let lip_top = lip + tape.lip_depth.value.min(room_for_lip);
         let room = outer.y - lip_top;
         if room <= 1.0 || outer.x - inner.x <= 1.0 || roof <= HAND + 1.0 {
             return Err(Fault::new(

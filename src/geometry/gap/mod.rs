@@ -21,6 +21,8 @@
 //!    so the least of the corners' bounds is a bound for the whole face. The hoop term is convex in `p`
 //!    and likewise greatest at a corner.
 //!
+//!    A curved patch strays from the hull of its corners by no more than its sagitta ([`Patch::sagitta`]), which is
+//!    taken off, for no distance changes by more than a point moves; halving a patch quarters it.
 //! 4. *Planes mix.* Any mixture of two such planes is one again, and where two sides of the tire are equally near
 //!    only a mixture bounds well.
 //!
@@ -31,6 +33,7 @@
 //! The interval arithmetic rounds to nearest; [`ROUNDING`] covers that many times over.
 
 mod face;
+mod patch;
 mod plane;
 mod poses;
 mod quadratic;
@@ -40,6 +43,7 @@ use crate::space::Vec3;
 use crate::travel::Pose;
 
 pub use face::Face;
+pub use patch::Patch;
 pub use poses::{PoseDomain, Poses};
 pub use search::{Limits, certify};
 

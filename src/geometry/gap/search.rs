@@ -7,7 +7,7 @@ use super::face::Face;
 use super::plane::{Bound, Plane, within_reach};
 use super::poses::{Poses, Region};
 use super::{Gap, ROUNDING, Witness};
-use crate::motion::{Motion, Placement};
+use crate::motion::Motion;
 use crate::solid::{Revolved, Support};
 use crate::space::{Vec2, Vec3};
 use crate::travel::Pose;
@@ -68,7 +68,7 @@ pub fn certify(
             search.discarded = search.discarded.min(task.bound);
             break;
         }
-        search.branch(solids, task);
+        search.branch(solids, &task);
     }
     let best = search.best?;
     let low = search.discarded.min(best.distance) - ROUNDING;
@@ -119,15 +119,6 @@ fn slide(solid: &Revolved, q: Vec3, distance: f64, support: &Support, give: f64)
     }
     let beside = (q - support.normal * distance).y - solid.side.sign() * solid.center_plane;
     beside.clamp(-give, give)
-}
-
-/// Where the search of one face begins: its corner and the corner of the pose box that are nearest.
-struct Seed {
-    distance: f64,
-    solid: usize,
-    face: Face,
-    point: Vec3,
-    pose: Vec2,
 }
 
 /// A face, a solid and a part of the poses that may still hold the least gap.
@@ -185,63 +176,62 @@ impl Search<'_> {
             .map_or(f64::INFINITY, |best| best.distance - self.limits.accuracy)
     }
 
+    /// Looks at every face once, the nearest first: the least distance is then nearly known before most are looked at,
+    /// and its pose is a good first guess for all that follow.
     fn seed(&mut self, solids: &[&Revolved], faces: &[Face]) {
-        let corners: Vec<(Vec2, Placement<f64>)> = self
-            .poses
-            .corners()
-            .into_iter()
-            .map(|pose| (pose, self.poses.motion().placement(pose.x, pose.y)))
+        let middle = self.poses.region(0).middle;
+        let placement = self.poses.motion().placement(middle.x, middle.y);
+        let away = |solid: usize, face: &Face| {
+            solids[solid].distance(placement.axle_from_body(face.middle())) - face.radius
+        };
+        let mut order: Vec<(f64, usize, usize)> = (0..solids.len())
+            .flat_map(|solid| {
+                faces
+                    .iter()
+                    .enumerate()
+                    .map(move |(i, face)| (away(solid, face), solid, i))
+            })
             .collect();
-        let mut seeds = Vec::with_capacity(faces.len() * solids.len());
-        for (solid, body) in solids.iter().enumerate() {
-            for &face in faces {
-                let mut seed = Seed {
-                    distance: f64::INFINITY,
-                    solid,
-                    face,
-                    point: face.middle(),
-                    pose: Vec2::default(),
-                };
-                for &(pose, placement) in &corners {
-                    for &point in face.corners() {
-                        let distance = body.distance(placement.axle_from_body(point)) - face.radius;
-                        if distance < seed.distance {
-                            seed = Seed {
-                                distance,
-                                point,
-                                pose,
-                                ..seed
-                            };
-                        }
-                    }
+        order.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let Some(&(_, solid, nearest)) = order.first() else {
+            return;
+        };
+        let mut guess = self.least_corner(solids[solid], &faces[nearest]);
+        let still = self.poses.region(0).half == Vec2::default();
+        for (distance, solid, i) in order {
+            // In one pose no distance changes by more than its point moves over the face.
+            let reach = distance - faces[i].extent() - faces[i].bend;
+            if still && reach >= self.enough() {
+                self.discarded = self.discarded.min(reach);
+                continue;
+            }
+            let task = Task {
+                bound: f64::NEG_INFINITY,
+                face: faces[i],
+                solid,
+                region: 0,
+                point: guess.0,
+                pose: guess.1,
+                split: Split::Face,
+            };
+            self.examine(solids, task);
+            guess = self.best.map_or(guess, |best| (best.point, best.pose));
+        }
+    }
+
+    /// The corner of the face and the corner of the pose box that are nearest to each other.
+    fn least_corner(&self, body: &Revolved, face: &Face) -> (Vec3, Vec2) {
+        let mut least = (f64::INFINITY, face.middle(), self.poses.region(0).middle);
+        for pose in self.poses.corners() {
+            let placement = self.poses.motion().placement(pose.x, pose.y);
+            for &point in face.corners() {
+                let distance = body.distance(placement.axle_from_body(point));
+                if distance < least.0 {
+                    least = (distance, point, pose);
                 }
-                seeds.push(seed);
             }
         }
-        // Nearest first: the least distance is then known before most faces are looked at.
-        seeds.sort_by(|a, b| a.distance.total_cmp(&b.distance));
-        for Seed {
-            solid,
-            face,
-            point,
-            pose,
-            ..
-        } in seeds
-        {
-            let bound = f64::NEG_INFINITY;
-            self.examine(
-                solids,
-                Task {
-                    bound,
-                    face,
-                    solid,
-                    region: 0,
-                    point,
-                    pose,
-                    split: Split::Face,
-                },
-            );
-        }
+        (least.1, least.2)
     }
 
     fn offer(&mut self, distance: f64, task: &Task, place: &Place) {
@@ -257,16 +247,16 @@ impl Search<'_> {
         }
     }
 
-    fn branch(&mut self, solids: &[&Revolved], task: Task) {
+    fn branch(&mut self, solids: &[&Revolved], task: &Task) {
         match task.split {
             Split::Face => {
                 for face in task.face.halves() {
-                    self.examine(solids, Task { face, ..task });
+                    self.examine(solids, Task { face, ..*task });
                 }
             }
             Split::Poses { axis } => {
                 for region in self.poses.split(task.region, axis) {
-                    self.examine(solids, Task { region, ..task });
+                    self.examine(solids, Task { region, ..*task });
                 }
             }
         }
@@ -287,16 +277,17 @@ impl Search<'_> {
             .poses
             .region(task.region)
             .clamp(task.pose, self.poses.apart());
+        let slack = task.face.radius + task.face.bend;
         let mut here = self.near(body, task.face.nearest(task.point), pose);
         self.offer(here.distance - task.face.radius, &task, &here);
         let mut plane = Plane::from(here.support);
         let mut bound = plane.bound(self.poses.region(task.region), &task.face, here.pose);
         for left in (0..PLANES).rev() {
-            task.bound = task.bound.max(bound.least - task.face.radius);
+            task.bound = task.bound.max(bound.least - slack);
             if task.bound >= self.enough() || left == 0 {
                 break;
             }
-            let trial = self.trial(body, &here, &bound);
+            let trial = self.trial(body, &task.face, &here, &bound);
             if trial.distance < here.distance {
                 here = trial;
                 self.offer(here.distance - task.face.radius, &task, &here);
@@ -310,7 +301,7 @@ impl Search<'_> {
         }
         let region = self.poses.region(task.region);
         if !bound.least.is_finite() {
-            let reach = within_reach(region, body, &task.face, here.pose) - task.face.radius;
+            let reach = within_reach(region, body, &task.face, here.pose) - slack;
             task.bound = task.bound.max(reach);
         }
         (task.point, task.pose) = (here.point, here.pose);
@@ -338,7 +329,7 @@ impl Search<'_> {
     }
 
     /// A place on the way from here to where the plane was lowest: the first lower one, else the far end.
-    fn trial(&self, body: &Revolved, here: &Place, bound: &Bound) -> Place {
+    fn trial(&self, body: &Revolved, face: &Face, here: &Place, bound: &Bound) -> Place {
         const HALVINGS: usize = 5;
         let far = self.near(body, bound.corner, bound.pose);
         if far.distance < here.distance {
@@ -348,7 +339,7 @@ impl Search<'_> {
         for _ in 0..HALVINGS {
             let trial = self.near(
                 body,
-                here.point.lerp(bound.corner, share),
+                face.settle(here.point.lerp(bound.corner, share)),
                 here.pose.lerp(bound.pose, share),
             );
             if trial.distance < here.distance {
@@ -368,7 +359,8 @@ impl Search<'_> {
             &self.poses.motion().placement(here.pose.x, here.pose.y),
             face,
         );
-        let (of_face, of_poses) = (here.distance - least_here, least_here - bound.flat);
+        let of_face = here.distance - least_here + face.bend;
+        let of_poses = least_here - bound.flat;
         let by_hoop = bound.flat - bound.least > of_face.max(of_poses);
         let (of_face, of_poses, axis) = if by_hoop {
             (

@@ -1,65 +1,83 @@
 //! Each surface of a side as faces for the gap.
 
 use super::{Model, Solids};
-use crate::body::{Surface, SurfaceId};
-use crate::gap::Face;
+use crate::body::rail::{RAIL_WIDTH, Rail};
+use crate::body::{Station, Surface, SurfaceId};
+use crate::gap::{self, Face, Gap, Limits, Patch, Poses};
+use crate::math;
 use crate::side::Side;
-use crate::solid::Revolved;
 use crate::space::{Vec2, Vec3, vec3};
 
 /// Below this direction from the wheel's center, as a share of the distance, the loaded section counts
 /// as well: 60 degrees from straight down. The bulge has died away there (common practice, no source).
 const LOADED_BELOW: f64 = -0.5;
 
-/// One surface as faces, and whether it comes so low that the loaded section counts.
+/// How much of the body is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Look {
+    /// The section straight up over the axle, and the obstacles.
+    StraightUp,
+    /// All of it, all round the wheel.
+    AllRound,
+}
+
+/// One surface as faces.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SurfaceFaces {
     /// Which surface.
     pub id: SurfaceId,
     /// Its faces, car frame.
     pub faces: Vec<Face>,
-    /// Whether any of it comes near the ground side of the tire.
-    pub low: bool,
+    /// Those that come so low that the tire's section at the ground counts for them as well.
+    pub low: Vec<Face>,
 }
 
 impl SurfaceFaces {
-    /// The solids of `solids` that this surface can meet.
+    /// The least gap to `solids` over all of `poses`; `give` as [`gap::certify`] takes it.
     #[must_use]
-    pub fn meets<'a>(&self, solids: &'a Solids) -> Vec<&'a Revolved> {
-        let mut met = vec![&solids.tire, &solids.wheel];
-        if self.low {
-            met.push(&solids.loaded);
-        }
-        met
+    pub fn gap(
+        &self,
+        poses: &mut Poses,
+        solids: &Solids,
+        give: f64,
+        limits: Limits,
+    ) -> Option<Gap> {
+        let away = gap::certify(
+            poses,
+            &[&solids.tire, &solids.wheel],
+            &self.faces,
+            give,
+            limits,
+        )?;
+        Some(
+            match gap::certify(poses, &[&solids.loaded], &self.low, give, limits) {
+                Some(low) => Gap {
+                    low: low.low.min(away.low),
+                    ..if low.high < away.high { low } else { away }
+                },
+                None => away,
+            },
+        )
     }
 }
 
 impl Model {
-    /// The surfaces of one side in the section straight up, from the lip inward, then the obstacles, whole.
+    /// The surfaces of one side, from the lip inward, then the obstacles, whole.
     #[must_use]
-    pub fn section_faces(&self, side: Side) -> Vec<SurfaceFaces> {
-        let at = |p: Vec2| vec3(0.0, side.sign() * p.x, p.y);
-        let station = self.moved.get(side);
-        let rail = self.rails.get(side).section();
-        let mut surfaces: Vec<SurfaceFaces> = Surface::FIXED
-            .into_iter()
-            .map(|surface| {
-                let faces = if surface == Surface::FrameRail {
-                    // Outboard face, top and bottom: the inboard face can never be nearest.
-                    vec![
-                        Face::segment(at(rail[0]), at(rail[1])),
-                        Face::segment(at(rail[1]), at(rail[2])),
-                        Face::segment(at(rail[3]), at(rail[0])),
-                    ]
-                } else {
-                    let of_surface = station.segments().filter(|(of, ..)| *of == surface);
-                    of_surface
-                        .map(|(_, a, b)| Face::segment(at(a), at(b)))
-                        .collect()
-                };
-                self.surface(surface.into(), faces)
-            })
-            .collect();
+    pub fn faces(&self, side: Side, look: Look) -> Vec<SurfaceFaces> {
+        let sheet = Surface::FIXED.into_iter().map(|surface| {
+            let faces = match (surface, look) {
+                (Surface::FrameRail, Look::StraightUp) => rail_section(self.rails.get(side), side),
+                (Surface::FrameRail, Look::AllRound) => rail_faces(self.rails.get(side), side),
+                (_, Look::StraightUp) => section_faces(self.moved.get(side), side, surface),
+                (_, Look::AllRound) => {
+                    wheelhouse_faces(&self.wheelhouses.get(side).stations, side, surface)
+                }
+            };
+            self.surface(surface.into(), faces)
+        });
+        let mut surfaces: Vec<SurfaceFaces> =
+            sheet.filter(|surface| !surface.faces.is_empty()).collect();
         for (index, obstacle) in self
             .car
             .obstacles
@@ -84,11 +102,89 @@ impl Model {
         let highest = self.motion.ride + self.car.travel.bump;
         let is_low = |p: &Vec3, radius: f64| {
             let up = p.z - radius - highest;
-            up < LOADED_BELOW * crate::math::hypot(p.x - self.motion.ahead, up)
+            up < LOADED_BELOW * math::hypot(p.x - self.motion.ahead, up)
         };
-        let low = faces
-            .iter()
-            .any(|face| face.corners().iter().any(|p| is_low(p, face.radius)));
-        SurfaceFaces { id, faces, low }
+        let low = |face: &&Face| face.corners().iter().any(|p| is_low(p, face.radius));
+        SurfaceFaces {
+            id,
+            low: faces.iter().filter(low).copied().collect(),
+            faces,
+        }
     }
+}
+
+/// One surface in one station's half-plane.
+fn section_faces(station: &Station, side: Side, surface: Surface) -> Vec<Face> {
+    let angles = [station.angle; 2];
+    let span = |a: Vec2, b: Vec2| {
+        Face::from(Patch {
+            side,
+            angles,
+            first: [a; 2],
+            second: [b; 2],
+        })
+    };
+    station
+        .segments()
+        .filter(|(of, ..)| *of == surface)
+        .map(|(_, a, b)| span(a, b))
+        .collect()
+}
+
+/// The sheet of one surface: a patch between each two stations for each of its spans.
+fn wheelhouse_faces(stations: &[Station], side: Side, surface: Surface) -> Vec<Face> {
+    let between = |pair: &[Station]| -> Vec<Face> {
+        let [rear, front] = pair else {
+            return Vec::new();
+        };
+        let patch = |k: usize| Patch {
+            side,
+            angles: [rear.angle, front.angle],
+            first: [rear.points[k], front.points[k]],
+            second: [rear.points[k + 1], front.points[k + 1]],
+        };
+        let of_surface = rear
+            .spans
+            .iter()
+            .enumerate()
+            .filter(|&(_, &span)| span == surface);
+        of_surface.map(|(k, _)| Face::from(patch(k))).collect()
+    };
+    match stations {
+        [only] => section_faces(only, side, surface),
+        stations => stations.windows(2).flat_map(between).collect(),
+    }
+}
+
+/// The rail's outboard face, top and bottom over the axle; its inboard face can never be nearest.
+fn rail_section(rail: &Rail, side: Side) -> Vec<Face> {
+    let corners = rail.section().map(|p| vec3(0.0, side.sign() * p.x, p.y));
+    [(0, 1), (1, 2), (3, 0)]
+        .map(|(a, b)| Face::segment(corners[a], corners[b]))
+        .to_vec()
+}
+
+/// The rail's outboard face, top and bottom; its inboard face can never be nearest.
+fn rail_faces(rail: &Rail, side: Side) -> Vec<Face> {
+    let (edge, height) = rail.profile();
+    let corner =
+        |p: Vec3, inboard: f64, up: f64| vec3(p.x, side.sign() * (p.y - inboard), p.z + up);
+    let quad = |[a, b, c, d]: [Vec3; 4]| [Face::triangle(a, b, c), Face::triangle(a, c, d)];
+    let strip = |from: (f64, f64), to: (f64, f64), a: Vec3, b: Vec3| {
+        quad([
+            corner(a, from.0, from.1),
+            corner(b, from.0, from.1),
+            corner(b, to.0, to.1),
+            corner(a, to.0, to.1),
+        ])
+    };
+    let sides = [
+        ((0.0, 0.0), (0.0, height)),
+        ((0.0, height), (RAIL_WIDTH, height)),
+        ((0.0, 0.0), (RAIL_WIDTH, 0.0)),
+    ];
+    edge.windows(2)
+        .flat_map(|ends| sides.map(|(from, to)| strip(from, to, ends[0], ends[1])))
+        .flatten()
+        .collect()
 }
