@@ -150,7 +150,11 @@ fn eat_unit(cursor: &mut Cursor) -> Option<f64> {
         Some('\u{2032}') if ahead.eat_any(&['\u{2032}']).is_some() => MM_PER_INCH,
         Some('\'' | '\u{2032}' | '\u{2019}') => FOOT,
         Some(_) => MM_PER_INCH,
-        None => match ahead.eat_while(char::is_alphabetic).to_ascii_lowercase().as_str() {
+        None => match ahead
+            .eat_while(char::is_alphabetic)
+            .to_ascii_lowercase()
+            .as_str()
+        {
             "in" | "inch" | "inches" => MM_PER_INCH,
             "ft" | "foot" | "feet" => FOOT,
             "mm" => 1.0,
