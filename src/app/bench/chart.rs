@@ -14,7 +14,7 @@ use crate::browser::size::width_of;
 use crate::state::words;
 
 /// Heights of both wheels at which the curves are computed.
-const SAMPLES: u32 = 41;
+const SAMPLES: u32 = 25;
 
 /// Heights in the table: enough to read, few enough to be read out.
 const TABLE_SAMPLES: u32 = 9;
