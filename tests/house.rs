@@ -127,10 +127,10 @@ fn no_file_knows_the_machine_it_was_written_on() {
         concat!("/ro", "ot/"),
         concat!("/ho", "me/"),
         concat!("/Us", "ers/"),
-        concat!("registry.", "npmjs"),
+        concat!("registry.", "npm", "js"),
         concat!("pypi", ".org"),
-        concat!("static.", "crates.io"),
-        concat!("index.", "crates.io"),
+        concat!("static.", "crates", ".io"),
+        concat!("index.", "crates", ".io"),
     ]);
 }
 

@@ -111,18 +111,8 @@ fn roll_swings_the_wheels_about_the_roll_center() {
 
 /// A tire of two shoulders and a flat crown, as the rows describe it: a rounded rectangle.
 fn plain_tire(radius: f64, width: f64, shoulder: f64) -> Revolved {
-    let arc = |x: f64, y: f64, from| Arc {
-        center: vec2(x * (width / 2.0 - shoulder), y * (radius - shoulder)),
-        radius: shoulder,
-        from,
-    };
-    let chain = Chain::new(vec![
-        arc(1.0, 1.0, vec2(1.0, 0.0)),
-        arc(-1.0, 1.0, vec2(0.0, 1.0)),
-        arc(-1.0, -1.0, vec2(-1.0, 0.0)),
-        arc(1.0, -1.0, vec2(0.0, -1.0)),
-    ])
-    .expect("a rounded rectangle is convex");
+    let chain = Chain::rounded_rectangle(vec2(width / 2.0, radius), shoulder)
+        .expect("a rounded rectangle is convex");
     Revolved {
         part: Part::Tire,
         chain,

@@ -3,7 +3,7 @@
 //! The library sees the tire as a polygon of many corners, placed in one pose after another over a fine grid.
 //! It knows nothing of support planes, power series or branch and bound.
 
-use geometry::chain::{Arc, Chain};
+use geometry::chain::Chain;
 use geometry::gap::{Face, Limits, Part, PoseDomain, Poses, certify};
 use geometry::locator::{Locator, PivotOn};
 use geometry::motion::Motion;
@@ -179,16 +179,5 @@ fn vector(x: f64, y: f64) -> Vector {
 
 /// A tire without inward normals: crown, shoulders and upright walls, so that its section and its solid agree.
 fn tire() -> Chain {
-    let arc = |x: f64, y: f64, radius: f64, from: Vec2| Arc {
-        center: vec2(x * (145.0 - radius), y * (352.0 - radius)),
-        radius,
-        from,
-    };
-    Chain::new(vec![
-        arc(1.0, 1.0, 38.0, vec2(1.0, 0.0)),
-        arc(-1.0, 1.0, 38.0, vec2(0.0, 1.0)),
-        arc(-1.0, -1.0, 38.0, vec2(-1.0, 0.0)),
-        arc(1.0, -1.0, 38.0, vec2(0.0, -1.0)),
-    ])
-    .expect("a rounded rectangle is convex")
+    Chain::rounded_rectangle(vec2(145.0, 352.0), 38.0).expect("a rounded rectangle is convex")
 }

@@ -86,6 +86,24 @@ impl Chain {
         Ok(Self { arcs })
     }
 
+    /// A rectangle about the origin with rounded corners, `half` wide and high to each side, mm.
+    ///
+    /// # Errors
+    /// A radius that does not fit, or a number that is not finite.
+    pub fn rounded_rectangle(half: Vec2, radius: f64) -> Result<Self, ChainFault> {
+        let corner = |x: f64, y: f64, from: Vec2| Arc {
+            center: vec2(x * (half.x - radius), y * (half.y - radius)),
+            radius,
+            from,
+        };
+        Self::new(vec![
+            corner(1.0, 1.0, vec2(1.0, 0.0)),
+            corner(-1.0, 1.0, vec2(0.0, 1.0)),
+            corner(-1.0, -1.0, vec2(-1.0, 0.0)),
+            corner(1.0, -1.0, vec2(0.0, -1.0)),
+        ])
+    }
+
     /// The arcs, counter-clockwise.
     #[must_use]
     pub fn arcs(&self) -> &[Arc] {
@@ -207,19 +225,7 @@ mod tests {
     use super::*;
 
     fn rounded_box(half: Vec2, radius: f64) -> Chain {
-        let center = |x: f64, y: f64| vec2(x * (half.x - radius), y * (half.y - radius));
-        let arc = |x, y, from| Arc {
-            center: center(x, y),
-            radius,
-            from,
-        };
-        Chain::new(vec![
-            arc(1.0, 1.0, vec2(1.0, 0.0)),
-            arc(-1.0, 1.0, vec2(0.0, 1.0)),
-            arc(-1.0, -1.0, vec2(-1.0, 0.0)),
-            arc(1.0, -1.0, vec2(0.0, -1.0)),
-        ])
-        .expect("a rounded box is convex")
+        Chain::rounded_rectangle(half, radius).expect("a rounded box is convex")
     }
 
     #[test]

@@ -6,7 +6,7 @@ mod faults;
 use crate::body::rail::Rail;
 use crate::body::{Station, StationTable, Surface, SurfaceId};
 use crate::car::{Car, SideSpec};
-use crate::chain::{Arc, Chain};
+use crate::chain::Chain;
 use crate::envelope;
 use crate::field::Fault;
 use crate::gap::{Part, PoseDomain, Poses};
@@ -338,18 +338,9 @@ fn seam_limit(station: &Station, rail: &Rail) -> f64 {
 
 /// The wheel: a disc with rounded flange edges.
 fn wheel_chain(car: &Car) -> Result<Chain, crate::chain::ChainFault> {
-    let edge = FLANGE_EDGE.min(car.wheel.flange_thickness / 2.0);
-    let half = car.wheel.overall_width() / 2.0 - edge;
-    let radius = car.tire.rim_diameter() / 2.0 + car.wheel.flange_height - edge;
-    let arc = |x: f64, y: f64, from: Vec2| Arc {
-        center: vec2(x * half, y * radius),
-        radius: edge,
-        from,
-    };
-    Chain::new(vec![
-        arc(1.0, 1.0, vec2(1.0, 0.0)),
-        arc(-1.0, 1.0, vec2(0.0, 1.0)),
-        arc(-1.0, -1.0, vec2(-1.0, 0.0)),
-        arc(1.0, -1.0, vec2(0.0, -1.0)),
-    ])
+    let half = vec2(
+        car.wheel.overall_width() / 2.0,
+        car.tire.rim_diameter() / 2.0 + car.wheel.flange_height,
+    );
+    Chain::rounded_rectangle(half, FLANGE_EDGE.min(car.wheel.flange_thickness / 2.0))
 }
