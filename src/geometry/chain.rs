@@ -46,9 +46,6 @@ pub struct Near {
     pub distance: f64,
     /// The unit normal that attains it.
     pub normal: Vec2,
-    /// Distance from the center of curvature of the nearest boundary point's arc: the radius of
-    /// curvature of the level line through the point. Infinite on a straight line.
-    pub curvature_radius: f64,
 }
 
 impl Chain {
@@ -122,7 +119,6 @@ impl Chain {
         let mut best = Near {
             distance: f64::NEG_INFINITY,
             normal: vec2(0.0, 1.0),
-            curvature_radius: f64::INFINITY,
         };
         for (i, arc) in self.arcs.iter().enumerate() {
             let d = point - arc.center;
@@ -131,7 +127,6 @@ impl Chain {
                 best = Near {
                     distance: at_from,
                     normal: arc.from,
-                    curvature_radius: f64::INFINITY,
                 };
             }
             if arc.from.cross(d) >= 0.0 && d.cross(self.to(i)) >= 0.0 {
@@ -140,7 +135,6 @@ impl Chain {
                     best = Near {
                         distance: length - arc.radius,
                         normal: d * (1.0 / length),
-                        curvature_radius: length,
                     };
                 }
             }

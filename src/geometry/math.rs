@@ -33,12 +33,6 @@ pub fn atan2(y: f64, x: f64) -> f64 {
     libm::atan2(y, x)
 }
 
-/// Natural power `x^y`.
-#[must_use]
-pub fn pow(x: f64, y: f64) -> f64 {
-    libm::pow(x, y)
-}
-
 /// Length of the vector (x, y), by the square root alone: no overflow guard is needed for millimeters.
 #[must_use]
 pub fn hypot(x: f64, y: f64) -> f64 {

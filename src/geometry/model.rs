@@ -197,23 +197,6 @@ impl Model {
         }
     }
 
-    /// The poses nearest to `pose` that the travel allows.
-    #[must_use]
-    pub fn clamp_pose(&self, pose: Pose) -> Pose {
-        let domain = self.pose_domain();
-        let (left, right) = (
-            pose.left.clamp(domain.low, domain.high),
-            pose.right.clamp(domain.low, domain.high),
-        );
-        let over = ((left - right).abs() - domain.apart).max(0.0) / 2.0 * (left - right).signum();
-        let give = self.car.travel.give;
-        Pose {
-            left: left - over,
-            right: right + over,
-            give: pose.give.clamp(-give, give),
-        }
-    }
-
     /// What the rear view shows of one side's wheel in `pose`.
     #[must_use]
     pub fn wheel_section(&self, side: Side, pose: Pose) -> WheelSection {
