@@ -181,6 +181,179 @@ fn keys_that_are_not_known() {
     );
 }
 
+/// A good no-cut zone behind the coupe's file, with `bad` in place of `good`.
+#[track_caller]
+fn check_zone(good: &str, bad: &str, column: usize, found: &str, accepted: &str) {
+    const ZONE: &str = "[[no_cut]]
+name = \"shock mount\"
+side = \"left\"
+angles = [-10, 10]
+along = [6, \"9 in\"]
+";
+    let with = |zone: &str| format!("{}\n{zone}", coupe());
+    read(&with(ZONE)).unwrap_or_else(|faults| panic!("the zone is good: {faults:#?}"));
+    assert!(ZONE.contains(good), "{good}");
+    let text = with(&ZONE.replacen(good, bad, 1));
+    let line = with("").matches('\n').count()
+        + 1
+        + ZONE[..ZONE.find(good).unwrap_or(0)].matches('\n').count();
+    let faults = read(&text).expect_err("the file is bad");
+    let [fault] = &faults[..] else {
+        panic!("one fault is wanted: {faults:#?}");
+    };
+    assert_eq!((fault.line, fault.column), (line, column), "{fault}");
+    assert!(
+        fault.found.contains(found) && fault.accepted.contains(accepted),
+        "{fault}"
+    );
+}
+
+#[test]
+fn no_cut_zones_that_are_none() {
+    check_zone(
+        "[-10, 10]",
+        "[10, -10]",
+        10,
+        "shock mount runs from 10.0 degrees to -10.0 degrees",
+        "two in rising order",
+    );
+    check_zone(
+        "[-10, 10]",
+        "[10, 10]",
+        10,
+        "runs from",
+        "two in rising order",
+    );
+    check_zone(
+        "[6, \"9 in\"]",
+        "[9, 6]",
+        9,
+        "shock mount runs from 9 in",
+        "two in rising order",
+    );
+    check_zone(
+        "[-10, 10]",
+        "[-10, 190]",
+        16,
+        "no_cut[0].angles is 190",
+        "an angle from -170 to 170 degrees",
+    );
+    check_zone(
+        "[6, \"9 in\"]",
+        "[6, \"9 yd\"]",
+        16,
+        "not understood from its character 3",
+        "a unit",
+    );
+    check_zone(
+        "[6, \"9 in\"]",
+        "[6, 90]",
+        13,
+        "no_cut[0].along is 90",
+        "(1500 mm)",
+    );
+    check_zone(
+        "[6, \"9 in\"]",
+        "[6]",
+        9,
+        "no_cut[0].along is [6]",
+        "two lengths in rising order",
+    );
+    check_zone(
+        "\"shock mount\"",
+        "\" \"",
+        8,
+        "has no name",
+        "what is behind the sheet",
+    );
+    check_zone(
+        "\"shock mount\"",
+        "3",
+        8,
+        "no_cut[0].name is a number",
+        "text in quotes",
+    );
+    check_zone(
+        "\"left\"",
+        "\"rear\"",
+        8,
+        "\u{201c}rear\u{201d}",
+        "\"left\" or \"right\"",
+    );
+    check_zone(
+        "side = ",
+        "rear = 1\nside = ",
+        1,
+        "unknown key no_cut[0].rear",
+        "the keys here are name, side, angles, along",
+    );
+}
+
+/// Two good stations behind the coupe's file, with `bad` in place of `good`.
+#[track_caller]
+fn check_stations(good: &str, bad: &str, line: usize, column: usize, found: &str) {
+    const STATIONS: &str = "[[left.station]]
+angle = -20
+points = [[36, 12], [36, 13], [36, 18], [24, 19], [23, 5]]
+spans = [\"quarter-lip\", \"outer-half\", \"roof\", \"tub-wall\"]
+seam = 2
+[[left.station]]
+angle = 20
+points = [[36, 12], [36, 13], [36, 18], [24, 19], [23, 5]]
+spans = [\"quarter-lip\", \"outer-half\", \"roof\", \"tub-wall\"]
+seam = 2
+";
+    let with = |stations: &str| format!("{}\n{stations}", coupe());
+    read(&with(STATIONS)).unwrap_or_else(|faults| panic!("the stations are good: {faults:#?}"));
+    let before = with("").matches('\n').count();
+    let faults = read(&with(&STATIONS.replace(good, bad))).expect_err("the file is bad");
+    let hit = faults.iter().find(|fault| fault.found.contains(found));
+    let hit = hit.unwrap_or_else(|| panic!("no fault {found:?} in {faults:#?}"));
+    assert_eq!((hit.line - before, hit.column), (line, column), "{hit}");
+    assert!(hit.accepted.ends_with("would be accepted"), "{hit}");
+}
+
+#[test]
+fn stations_that_are_no_sheet_metal() {
+    check_stations(
+        "angle = 20",
+        "angle = -30",
+        7,
+        9,
+        "the station does not lie ahead",
+    );
+    check_stations(
+        "angle = -20",
+        "angle = 10",
+        1,
+        1,
+        "do not reach straight up",
+    );
+    check_stations("[24, 19]", "[24, 0]", 3, 10, "point 3 has no radius");
+    check_stations(
+        "\"quarter-lip\"",
+        "\"outer-half\"",
+        4,
+        9,
+        "span 0 is not the quarter lip",
+    );
+    check_stations(
+        "\"tub-wall\"",
+        "\"outer-half\"",
+        4,
+        9,
+        "span 3 lies farther out",
+    );
+    check_stations("seam = 2", "seam = 1", 5, 8, "the seam is not on the roof");
+    check_stations(
+        "angle = 20\n",
+        "angle = 20\nfill = 9\n",
+        8,
+        8,
+        "left.station[1].fill is 9",
+    );
+}
+
 #[test]
 fn what_is_missing_or_twice() {
     check(

@@ -2,7 +2,7 @@
 
 use carfile::{SCENARIOS, Scenario, read, write};
 use geometry::body::tape::TAPE_FIELDS;
-use geometry::body::{Obstacle, Reading, Station, StationTable, Surface};
+use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface};
 use geometry::car::Car;
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use geometry::locator::{Locator, PivotOn};
@@ -72,6 +72,10 @@ fn assert_reads_back(car: &Car, notation: Notation) {
             car.purpose.clone(),
             car.tire.designation.clone(),
             car.tire.arrival,
+            car.no_cut
+                .iter()
+                .map(|zone| (zone.name.clone(), zone.side))
+                .collect::<Vec<_>>(),
         )
     };
     assert_eq!(words(&back), words(car));
@@ -83,7 +87,7 @@ fn assert_reads_back(car: &Car, notation: Notation) {
     assert_eq!(write(&back, notation), text);
 }
 
-/// Every number of locator, parts and stations.
+/// Every number of locator, parts, zones and stations.
 fn coordinates(car: &Car) -> Vec<f64> {
     let mut numbers = match car.locator {
         Locator::TrackBar { axle_end, body_end } => {
@@ -100,6 +104,9 @@ fn coordinates(car: &Car) -> Vec<f64> {
                 .flat_map(|end| [end.x, end.y, end.z]),
         );
         numbers.push(part.radius);
+    }
+    for zone in &car.no_cut {
+        numbers.extend(zone.angles.into_iter().chain(zone.along));
     }
     for (_, side) in car.sides.iter() {
         for station in side.stations.iter().flat_map(|table| &table.stations) {
@@ -152,6 +159,12 @@ fn odd_car(shares: &[f64], texts: (String, String), locator: usize) -> Car {
         to: vec3(between(-400.0, -300.0), between(300.0, 400.0), 50.0),
         radius: between(10.0, 30.0),
     }];
+    car.no_cut = vec![NoCutZone {
+        name: format!("{}.", car.name),
+        side: Side::Left,
+        angles: [between(-1.0, -0.5), between(-0.4, 0.9)],
+        along: [between(-300.0, 0.0), between(10.0, 600.0)],
+    }];
     car
 }
 
@@ -178,12 +191,18 @@ fn stations_read_back() {
         angle,
         points: vec![
             vec2(921.3, 320.0),
+            vec2(921.3, 340.0),
             vec2(921.3, 450.7),
             vec2(610.123, 476.0),
             vec2(606.0, 200.0),
         ],
-        spans: vec![Surface::OuterHalf, Surface::Roof, Surface::TubWall],
-        seam: 1,
+        spans: vec![
+            Surface::QuarterLip,
+            Surface::OuterHalf,
+            Surface::Roof,
+            Surface::TubWall,
+        ],
+        seam: 2,
         fill: None,
     };
     car.sides.left.stations = Some(StationTable {

@@ -13,7 +13,7 @@ use geometry::units::LengthUnit;
 /// The keys and tables at the top of a file.
 pub(crate) const TOP: &[&str] = &[
     "format", "name", "purpose", "units", "tire", "wheel", "axle", "locator", "travel", "targets",
-    "tape", "left", "right", "obstacle",
+    "tape", "left", "right", "obstacle", "no_cut",
 ];
 
 /// Keys that stand beside the numbers of a table.
@@ -29,6 +29,9 @@ pub(crate) const IN_SIDE: &[&str] = &["tape", "station"];
 
 /// Keys of an obstacle.
 pub(crate) const IN_OBSTACLE: &[&str] = &["name", "side", "from", "to", "radius"];
+
+/// Keys of a no-cut zone.
+pub(crate) const IN_NO_CUT: &[&str] = &["name", "side", "angles", "along"];
 
 /// Keys of a station.
 pub(crate) const IN_STATION: &[&str] = &["angle", "points", "spans", "seam", "fill"];
@@ -103,7 +106,7 @@ pub(crate) const OBSTACLE_RADIUS: Bound = length(
 );
 
 /// Within half a turn of straight up, a little less: the ground side has no wheelhouse.
-pub(crate) const STATION_ANGLE: Bound = Bound {
+pub const STATION_ANGLE: Bound = Bound {
     key: "station.angle",
     label: "Angle of the station",
     help: "From straight up, positive toward the front.",
@@ -114,7 +117,7 @@ pub(crate) const STATION_ANGLE: Bound = Bound {
 };
 
 /// Either number of a station's point: out from the car's center plane, or the radius.
-pub(crate) const STATION_POINT: Bound = length(
+pub const STATION_POINT: Bound = length(
     "station.points",
     "Point of the sheet metal",
     "Out from the car's center plane, and the radius from the axle's line.",
@@ -122,8 +125,8 @@ pub(crate) const STATION_POINT: Bound = length(
     2000.0,
 );
 
-/// The most stations of a side, points of a station and obstacles of a car that are read.
-pub(crate) const MANY: usize = 200;
+/// The most stations of a side, points of a station, obstacles and no-cut zones of a car that are read.
+pub const MANY: usize = 200;
 
 /// Every key of a table that holds a number of the car, in the order of a file, without the table's name.
 pub(crate) fn keys_of(table: &str) -> Vec<&'static str> {

@@ -20,6 +20,11 @@
 //! [tape]                      # both sides; [left.tape] and [right.tape] say what differs
 //! to_rail = "11 3/8"
 //! roof_up = { guess = 16 }    # nobody has measured it yet
+//! [[no_cut]]                  # where the sheet must stay, as many as there are
+//! name = "shock mount"
+//! side = "left"
+//! angles = [-10, 10]          # degrees from straight up, positive toward the front
+//! along = ["6 in", "9 in"]    # along the sheet from the factory's seam, positive inboard
 //! ```
 //!
 //! Everything that is wrong with a file is told at once, each fault with its line and column.
@@ -31,6 +36,7 @@ mod scenarios;
 mod write;
 
 pub use fault::FileFault;
+pub use layout::{MANY, STATION_ANGLE, STATION_POINT};
 pub use read::{read, read_bytes};
 pub use scenarios::{SCENARIOS, Scenario};
 pub use write::write;

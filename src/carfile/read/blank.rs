@@ -88,6 +88,7 @@ pub(super) fn car() -> Car {
             roof_raise: 0.0,
         }),
         obstacles: Vec::new(),
+        no_cut: Vec::new(),
         targets: Targets::default(),
     }
 }

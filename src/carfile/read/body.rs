@@ -1,8 +1,9 @@
-//! Reads the body: tape readings, stations, and the parts near the tires.
+//! Reads the body: tape readings, stations, the parts near the tires, and where not to cut.
 
 use geometry::body::tape::{TAPE_FIELDS, TapeField};
-use geometry::body::{Obstacle, Reading, Station, StationTable, Surface, Tape};
+use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface, Tape};
 use geometry::car::SideSpec;
+use geometry::field::Bound;
 use geometry::side::{Side, Sides};
 use geometry::space::{Vec3, vec2, vec3};
 use toml::de::DeValue;
@@ -66,30 +67,6 @@ pub(super) fn stations<'t>(
             .filter_map(|one| station(reader, one))
             .collect();
         if read.len() == listed.len() && !read.is_empty() {
-            for (pair, table) in read.windows(2).zip(listed.iter().skip(1)) {
-                if pair[1].angle <= pair[0].angle {
-                    let found =
-                        format!("{} does not lie ahead of the station before it", table.path);
-                    reader.spoil(
-                        table.start,
-                        &table.path,
-                        found,
-                        "stations in rising order of their angles",
-                    );
-                }
-                if pair[1].spans != pair[0].spans || pair[1].seam != pair[0].seam {
-                    let found = format!(
-                        "{} has other spans or another seam than the station before it",
-                        table.path
-                    );
-                    reader.spoil(
-                        table.start,
-                        &table.path,
-                        found,
-                        "the same spans and seam in every station of a side",
-                    );
-                }
-            }
             sides.get_mut(side).stations = Some(StationTable { stations: read });
         }
     }
@@ -101,6 +78,15 @@ pub(super) fn obstacles<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Vec
     listed
         .iter()
         .filter_map(|table| obstacle(reader, table))
+        .collect()
+}
+
+/// Where the wheelhouses must not be cut.
+pub(super) fn no_cut<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Vec<NoCutZone> {
+    let listed = reader.tables(top, "no_cut", layout::IN_NO_CUT, layout::MANY);
+    listed
+        .iter()
+        .filter_map(|table| no_cut_zone(reader, table))
         .collect()
 }
 
@@ -165,22 +151,21 @@ fn tell_missing(reader: &mut Reader<'_>, shared: &Table<'_, '_>, missing: &Sides
 }
 
 fn station<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<Station> {
-    for (key, accepted) in [
-        (
-            "angle",
-            "degrees from straight up, positive toward the front",
-        ),
-        (
-            "points",
-            "a list of points [out, radius], from the lip inward",
-        ),
-        ("spans", "a list of surfaces, one fewer than the points"),
-        ("seam", "the number of the seam's point, counted from 0"),
-    ] {
-        if table.get(key).is_none() {
-            reader.missing(table, key, accepted);
-        }
-    }
+    reader.want(
+        table,
+        &[
+            (
+                "angle",
+                "degrees from straight up, positive toward the front",
+            ),
+            (
+                "points",
+                "a list of points [out, radius], from the lip inward",
+            ),
+            ("spans", "a list of surfaces, one fewer than the points"),
+            ("seam", "the number of the seam's point, counted from 0"),
+        ],
+    );
     let angle = reader.number(table, "angle", &layout::STATION_ANGLE);
     let points_value = table.get("points")?;
     let name = table.name("points");
@@ -243,17 +228,16 @@ fn station<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<Station
 }
 
 fn obstacle<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<Obstacle> {
-    for (key, accepted) in [
-        ("name", "what the part is, in quotes"),
-        ("side", "\"left\" or \"right\""),
-        ("from", ENDS),
-        ("to", ENDS),
-        ("radius", "a length"),
-    ] {
-        if table.get(key).is_none() {
-            reader.missing(table, key, accepted);
-        }
-    }
+    reader.want(
+        table,
+        &[
+            ("name", "what the part is, in quotes"),
+            ("side", SIDE),
+            ("from", ENDS),
+            ("to", ENDS),
+            ("radius", "a length"),
+        ],
+    );
     let name = reader.text(table, "name", "text in quotes");
     let side = reader.word(table, "side", layout::SIDES);
     let from = end(reader, table, "from");
@@ -274,4 +258,43 @@ fn end<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, key: &str) -> Option<
     let [forward, out, up] =
         reader.coordinates(table.get(key)?, &table.name(key), ENDS, &layout::COORDINATE)?;
     Some(vec3(forward, out, up))
+}
+
+const SIDE: &str = "\"left\" or \"right\"";
+
+fn no_cut_zone<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<NoCutZone> {
+    reader.want(
+        table,
+        &[
+            ("name", "what is behind the sheet, in quotes"),
+            ("side", SIDE),
+            ("angles", ANGLES),
+            ("along", ALONG),
+        ],
+    );
+    let name = reader.text(table, "name", "text in quotes");
+    let side = reader.word(table, "side", layout::SIDES);
+    let angles = ends(reader, table, "angles", ANGLES, &NoCutZone::ANGLE);
+    let along = ends(reader, table, "along", ALONG, &NoCutZone::ALONG);
+    Some(NoCutZone {
+        name: name?.to_owned(),
+        side: side?,
+        angles: angles?,
+        along: along?,
+    })
+}
+
+const ANGLES: &str = "two angles in rising order, [from, to], in degrees from straight up, positive toward the front";
+const ALONG: &str =
+    "two lengths in rising order, [from, to], along the sheet from the seam, positive inboard";
+
+/// Two numbers of a table.
+fn ends<'t>(
+    reader: &mut Reader<'t>,
+    table: &Table<'_, 't>,
+    key: &str,
+    accepted: &str,
+    bound: &Bound,
+) -> Option<[f64; 2]> {
+    reader.coordinates(table.get(key)?, &table.name(key), accepted, bound)
 }

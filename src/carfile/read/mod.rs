@@ -169,6 +169,7 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
     body::tapes(reader, top, &tables, &mut car.sides);
     body::stations(reader, &tables, &mut car.sides);
     car.obstacles = body::obstacles(reader, top);
+    car.no_cut = body::no_cut(reader, top);
     car
 }
 

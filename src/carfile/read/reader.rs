@@ -128,6 +128,15 @@ impl<'t> Reader<'t> {
         self.spoil(table.start, &name, format!("{name} is missing"), accepted);
     }
 
+    /// A fault for each key that the table must have and has not.
+    pub(super) fn want(&mut self, table: &Table<'_, '_>, keys: &[(&str, &str)]) {
+        for (key, accepted) in keys {
+            if table.get(key).is_none() {
+                self.missing(table, key, accepted);
+            }
+        }
+    }
+
     /// The place of a key, or of the nearest table above it that the file has. A side's reading may
     /// stand in the table of both.
     fn place(&self, key: &str) -> usize {

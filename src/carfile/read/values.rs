@@ -128,7 +128,7 @@ impl<'t> Reader<'t> {
         self.fault(value, at, found, "a length with its unit such as \"7 5/8 in\" or \"193 mm\", or a line units = \"in\" or units = \"mm\" at the top");
     }
 
-    /// A list of exactly `N` lengths.
+    /// A list of exactly `N` numbers.
     pub(super) fn coordinates<const N: usize>(
         &mut self,
         value: &Value<'t>,

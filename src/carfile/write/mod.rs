@@ -8,7 +8,7 @@ use geometry::car::{CAR_FIELDS, Car, fields};
 use geometry::field::Quantity;
 use geometry::locator::Locator;
 use geometry::side::Side;
-use geometry::space::{Vec2, Vec3};
+use geometry::space::{Vec2, Vec3, vec2};
 use geometry::units::{self, Notation};
 
 use crate::FORMAT;
@@ -46,6 +46,7 @@ pub fn write(car: &Car, notation: Notation) -> String {
         file.side(car, side);
     }
     file.obstacles(car);
+    file.no_cut(car);
     file.text
 }
 
@@ -180,6 +181,18 @@ impl File {
             self.pair("from", &self.space_point(obstacle.from));
             self.pair("to", &self.space_point(obstacle.to));
             self.number("radius", Quantity::Length, obstacle.radius);
+        }
+    }
+
+    fn no_cut(&mut self, car: &Car) {
+        for zone in &car.no_cut {
+            self.line("\n[[no_cut]]");
+            self.pair("name", &quoted(&zone.name));
+            self.pair("side", &quoted(zone.side.word()));
+            let angles = zone.angles.map(|angle| decimal(units::degrees(angle), 12));
+            self.pair("angles", &format!("[{}]", angles.join(", ")));
+            let [from, to] = zone.along;
+            self.pair("along", &self.plane_point(vec2(from, to)));
         }
     }
 

@@ -101,6 +101,7 @@ fn model(section_width: f64, seam_move: f64) -> Model {
             to: vec3(-190.0, 380.0, 330.0),
             radius: 25.0,
         }],
+        no_cut: Vec::new(),
         targets: Targets::default(),
     };
     Model::new(&car).unwrap_or_else(|faults| panic!("{faults:?}"))

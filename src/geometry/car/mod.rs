@@ -4,7 +4,7 @@ pub mod fields;
 pub mod levers;
 
 use crate::axle::AxleSpec;
-use crate::body::{Obstacle, StationTable, Surface, Tape};
+use crate::body::{NoCutZone, Obstacle, StationTable, Surface, Tape};
 use crate::locator::Locator;
 use crate::side::Sides;
 use crate::tire::TireSpec;
@@ -94,6 +94,8 @@ pub struct Car {
     pub sides: Sides<SideSpec>,
     /// Parts bolted near the tires.
     pub obstacles: Vec<Obstacle>,
+    /// Where the wheelhouses must not be cut.
+    pub no_cut: Vec<NoCutZone>,
     /// The gaps asked for.
     pub targets: Targets,
 }

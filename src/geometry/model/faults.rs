@@ -1,6 +1,7 @@
 //! Everything that can be wrong with a car's numbers, with what would be accepted.
 
 use crate::body::tape::TAPE_FIELDS;
+use crate::body::{NoCutZone, Place, StationTable};
 use crate::car::Car;
 use crate::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use crate::field::{Bound, Fault, Quantity};
@@ -55,6 +56,7 @@ pub(super) fn out_of_bounds(car: &Car) -> Vec<Fault> {
             ));
         }
     }
+    faults.extend(no_cut(car));
     let points: Vec<f64> = match car.locator {
         Locator::TrackBar { axle_end, body_end } => {
             vec![axle_end.x, axle_end.y, body_end.x, body_end.y]
@@ -72,6 +74,36 @@ pub(super) fn out_of_bounds(car: &Car) -> Vec<Fault> {
             "the locator reaches beyond 2 m",
             "points within 2 m of the axle's center would be accepted",
         ));
+    }
+    faults
+}
+
+/// Zones that have no name or are no patch of the sheet.
+fn no_cut(car: &Car) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    for (i, zone) in car.no_cut.iter().enumerate() {
+        if zone.name.trim().is_empty() {
+            faults.push(Fault::new(
+                format!("no_cut[{i}].name"),
+                "a no-cut zone has no name",
+                "what is behind the sheet, such as \"shock mount\", would be accepted",
+            ));
+        }
+        for (key, bound, ends) in [
+            ("angles", NoCutZone::ANGLE, zone.angles),
+            ("along", NoCutZone::ALONG, zone.along),
+        ] {
+            let [from, to] = ends;
+            if !(ends.iter().all(|&end| bound.admits(end)) && from < to) {
+                let [found_from, found_to, least, most] =
+                    [from, to, bound.least, bound.most].map(|value| say(bound.quantity, value));
+                faults.push(Fault::new(
+                    format!("no_cut[{i}].{key}"),
+                    format!("{} runs from {found_from} to {found_to}", zone.name),
+                    format!("two in rising order, from {least} to {most}, would be accepted"),
+                ));
+            }
+        }
     }
     faults
 }
@@ -135,7 +167,31 @@ pub(super) fn misfits(car: &Car) -> Vec<Fault> {
             ));
         }
     }
+    faults.extend(nonsense(car));
     faults.extend(short_bar(car));
+    faults
+}
+
+/// Stations that are no sheet metal.
+fn nonsense(car: &Car) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    for (side, spec) in car.sides.iter() {
+        let list = spec.stations.iter().flat_map(StationTable::nonsense);
+        faults.extend(list.map(|one| {
+            let (station, key, what) = match one.place {
+                Place::Angle { station } => (station, ".angle", "the station".to_owned()),
+                Place::Point { station, point } => (station, ".points", format!("point {point}")),
+                Place::Span { span } => (0, ".spans", format!("span {span}")),
+                Place::Seam => (0, ".seam", "the seam".to_owned()),
+                Place::Station { station } => (station, "", "the station".to_owned()),
+            };
+            Fault::new(
+                format!("{}.station[{station}]{key}", side.word()),
+                format!("{what} {}", one.found),
+                format!("{} would be accepted", one.accepted),
+            )
+        }));
+    }
     faults
 }
 
