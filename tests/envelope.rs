@@ -16,7 +16,7 @@ fn every_corner_of_the_outline_touches_the_room_the_tire_takes() {
         let car = carfile::read(scenario.text).expect("an invented car reads");
         let model = Model::new(&car).expect("an invented car has a model");
         for side in Side::BOTH {
-            let section = model.envelope_section(side, 12.7);
+            let section = model.envelope_section(side, 12.7, 0.0);
             for (outline, margin) in [(&section.outline, 0.0), (&section.margin, 12.7)] {
                 check(&model, side, outline, margin, scenario.name);
             }

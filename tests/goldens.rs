@@ -13,7 +13,8 @@ use geometry::side::Sides;
 #[test]
 fn the_rear_views_are_as_kept() {
     for (name, model, gaps) in cars() {
-        let envelope = Sides::each(|side| model.envelope_section(side, model.car.targets.travel));
+        let envelope =
+            Sides::each(|side| model.envelope_section(side, model.car.targets.travel, 0.0));
         let options = RearOptions {
             envelope: Some(&envelope),
             ..RearOptions::default()

@@ -7,6 +7,8 @@
 //! track bar's arc makes; the upper envelope about the wheel's middle joins them. Whether it falls short
 //! anywhere is for the certified gap to say ([`crate::gap`]).
 
+pub(crate) mod swung;
+
 use crate::chain::Chain;
 use crate::motion::real::Rate;
 use crate::motion::{Motion, Placement};

@@ -2,50 +2,26 @@
 
 mod faces;
 mod faults;
+mod section;
 
 use crate::body::rail::Rail;
 use crate::body::{Station, StationTable, Surface, SurfaceId};
 use crate::car::{Car, SideSpec};
 use crate::chain::Chain;
-use crate::envelope;
 use crate::field::Fault;
-use crate::gap::{Part, PoseDomain, Poses};
+use crate::gap::{Part, PoseDomain};
 use crate::math;
 use crate::motion::Motion;
 use crate::side::{Side, Sides};
 use crate::solid::Revolved;
-use crate::space::{Vec2, vec2, vec3};
+use crate::space::vec2;
 use crate::tire::{ShapeInputs, TireShape, load};
-use crate::travel::Pose;
 
 pub use faces::{Look, SurfaceFaces};
+pub use section::{EnvelopeSection, WheelSection};
 
 /// Radius of a rim flange's edge, mm (J flange, from memory); less where the flange is thinner.
 const FLANGE_EDGE: f64 = 6.0;
-
-/// What a rear view shows of one wheel in one pose. Points are `(left, up)` in the car's frame.
-#[derive(Debug, Clone, PartialEq)]
-pub struct WheelSection {
-    /// Closed outline of the tire's upper section, above the axle.
-    pub tire_top: Vec<Vec2>,
-    /// Closed outline of the tire's lower section: flattened and bulged as it stands on the ground.
-    pub tire_bottom: Vec<Vec2>,
-    /// Closed outline of the wheel.
-    pub wheel: Vec<Vec2>,
-    /// The axle flange's face, from its lower to its upper edge.
-    pub flange: [Vec2; 2],
-    /// The outer end of the axle tube's center line, at the flange.
-    pub hub: Vec2,
-}
-
-/// All the room the tire takes, in the section straight up: `(left, up)`, from the car's left to its right.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct EnvelopeSection {
-    /// Everything the tire covers through travel, above the axle.
-    pub outline: Vec<Vec2>,
-    /// The same grown by a margin.
-    pub margin: Vec<Vec2>,
-}
 
 /// A tire and a wheel as solids, with and without the axle's sideways give.
 #[derive(Debug, Clone, PartialEq)]
@@ -75,6 +51,8 @@ pub struct Model {
     pub stock: Sides<Station>,
     /// The same with the seam moved and the roof raised.
     pub moved: Sides<Station>,
+    /// All stations round the wheels as the factory made the wheelhouses.
+    pub stock_wheelhouses: Sides<StationTable>,
     /// All stations round the wheels, with the seam moved and the roof raised.
     pub wheelhouses: Sides<StationTable>,
     /// The frame rails.
@@ -117,7 +95,7 @@ impl Model {
             left: left.1,
             right: right.1,
         };
-        let wheelhouses = Sides {
+        let stock_wheelhouses = Sides {
             left: left.0,
             right: right.0,
         };
@@ -137,8 +115,11 @@ impl Model {
             )
         };
         let moved = Sides::each(|side| stock.get(side).moved(plan(side).0, plan(side).1));
-        let wheelhouses =
-            Sides::each(|side| wheelhouses.get(side).moved(plan(side).0, plan(side).1));
+        let wheelhouses = Sides::each(|side| {
+            stock_wheelhouses
+                .get(side)
+                .moved(plan(side).0, plan(side).1)
+        });
         let motion = Motion::new(
             car.locator,
             car.track_width(),
@@ -175,6 +156,7 @@ impl Model {
             motion,
             stock,
             moved,
+            stock_wheelhouses,
             wheelhouses,
             rails,
             seam_limit,
@@ -195,55 +177,6 @@ impl Model {
             high: travel.bump,
             apart,
         }
-    }
-
-    /// What the rear view shows of one side's wheel in `pose`.
-    #[must_use]
-    pub fn wheel_section(&self, side: Side, pose: Pose) -> WheelSection {
-        /// Finer than a screen shows.
-        const SAGITTA: f64 = 0.05;
-        let placement = self.motion.at(pose);
-        let in_view = |out: f64, up: f64| {
-            let p = placement.body_from_axle(vec3(0.0, side.sign() * out, up));
-            vec2(p.y, p.z)
-        };
-        let solids = self.solids.get(side);
-        let plane = solids.tire.center_plane;
-        let section = |chain: &Chain, up: f64| -> Vec<Vec2> {
-            chain
-                .outline(SAGITTA)
-                .into_iter()
-                .map(|p| in_view(plane + p.x, up * p.y))
-                .collect()
-        };
-        let (flange_face, flange_radius) = (
-            self.car.axle.width / 2.0,
-            self.car.axle.flange_diameter / 2.0,
-        );
-        WheelSection {
-            tire_top: section(&solids.tire.chain, 1.0),
-            tire_bottom: section(&solids.loaded.chain, -1.0),
-            wheel: section(&solids.wheel.chain, 1.0),
-            flange: [
-                in_view(flange_face, -flange_radius),
-                in_view(flange_face, flange_radius),
-            ],
-            hub: in_view(flange_face, 0.0),
-        }
-    }
-
-    /// All the room one side's tire takes through travel, and the same grown by `margin` mm.
-    #[must_use]
-    pub fn envelope_section(&self, side: Side, margin: f64) -> EnvelopeSection {
-        let corners = Poses::new(self.motion, self.pose_domain()).corners();
-        let solids = self.given.get(side);
-        let [outline, margin] = envelope::outlines(
-            &self.motion,
-            &corners,
-            &[&solids.tire, &solids.wheel],
-            [0.0, margin],
-        );
-        EnvelopeSection { outline, margin }
     }
 
     /// Height of the ground under the tires at ride height, mm above the measured axle's center (negative).

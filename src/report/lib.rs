@@ -95,7 +95,7 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
         } => {
             let (model, check) = answers(file, Look::StraightUp)?;
             let target = model.car.targets.travel;
-            let room = Sides::each(|side| model.envelope_section(side, target));
+            let room = Sides::each(|side| model.envelope_section(side, target, 0.0));
             let options = RearOptions {
                 width: *width,
                 envelope: Some(&room),

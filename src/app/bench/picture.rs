@@ -120,7 +120,9 @@ fn follow(handles: Memo<Vec<Handle>>, first: Handle) -> Memo<Handle> {
 
 fn room(model: &Model) -> Room {
     let target = model.car.targets.travel;
-    Arc::new(Sides::each(|side| model.envelope_section(side, target)))
+    Arc::new(Sides::each(|side| {
+        model.envelope_section(side, target, 0.0)
+    }))
 }
 
 fn draw(bench: Bench, room: Memo<Option<Room>>, width: f64) -> Option<Arc<Scene>> {

@@ -49,6 +49,8 @@ pub enum Dimensions {
 pub struct RearOptions<'a> {
     /// Where the wheels stand.
     pub pose: Pose,
+    /// Angle of the section from straight up, radians, positive toward the front.
+    pub angle: f64,
     /// Which sides.
     pub shown: Shown,
     /// How wide the drawing is shown, CSS pixels: lettering keeps its size at that width.
@@ -73,6 +75,7 @@ impl Default for RearOptions<'_> {
     fn default() -> Self {
         Self {
             pose: Pose::RIDE,
+            angle: 0.0,
             shown: Shown::Both,
             width: 1100.0,
             notation: Notation::default(),
@@ -99,7 +102,7 @@ pub fn rear_view(model: &Model, check: &Check, options: &RearOptions) -> Scene {
         view: view.view,
         lettering: view.lettering,
     };
-    let wheels = Sides::each(|side| model.wheel_section(side, options.pose));
+    let wheels = Sides::each(|side| model.wheel_section(side, options.pose, options.angle));
     let groups = vec![
         body::stock(&draft),
         wheels::envelope(&draft),
