@@ -33,6 +33,7 @@ pub mod locator;
 pub mod math;
 pub mod model;
 pub mod motion;
+pub mod sheet;
 pub mod side;
 pub mod solid;
 pub mod space;
