@@ -32,3 +32,14 @@ pub use lettering::Lettering;
 pub use rear::{Dimensions, RearOptions, Shown, rear_view};
 pub use role::Role;
 pub use scene::{Anchor, Group, Handle, Item, Key, Scene, Shape, View};
+
+/// An angle round the wheel in words, in whole degrees: `35° behind`, `20° ahead`, `straight up`.
+#[must_use]
+pub fn bearing(angle: f64) -> String {
+    let whole = geometry::units::degrees(angle).round();
+    if whole == 0.0 || !whole.is_finite() {
+        return "straight up".to_owned();
+    }
+    let word = if whole > 0.0 { "ahead" } else { "behind" };
+    format!("{:.0}\u{b0} {word}", whole.abs())
+}

@@ -22,7 +22,7 @@ pub fn stock(draft: &Draft) -> Group {
         Some("The wheelhouses as the factory made them, dashed"),
     );
     for side in draft.sides().filter(|_| draft.options.stock) {
-        let (was, is) = (draft.model.stock.get(side), draft.model.moved.get(side));
+        let (was, is) = (draft.stock(side), draft.moved(side));
         if was.points != is.points {
             group.add(
                 Role::Stock,
@@ -37,12 +37,12 @@ pub fn stock(draft: &Draft) -> Group {
 pub fn body(draft: &Draft) -> Group {
     let mut group = Group::new(
         "body",
-        Some("The wheelhouses, from quarter lip to tub, cut at the axle"),
+        Some("The wheelhouses, from quarter lip to tub, cut by the section"),
     );
     for side in draft.sides() {
-        let station = draft.model.moved.get(side);
+        let station = draft.moved(side);
         let points = side_all_on_sheet(side, &station.points);
-        let changed = station.points != draft.model.stock.get(side).points;
+        let changed = station.points != draft.stock(side).points;
         let role = |span: usize| match station.fill {
             Some(fill) if span == fill => Role::Fill,
             Some(fill) if span > fill && changed => Role::Moved,
@@ -75,33 +75,46 @@ fn flange(draft: &Draft, side: Side, seam: Vec2) -> Shape {
 
 /// The frame rails, cut, broken off inboard.
 pub fn rails(draft: &Draft) -> Group {
-    let mut group = Group::new("rails", Some("The frame rails, cut at the axle"));
+    let mut group = Group::new("rails", Some("The frame rails, cut by the section"));
     for side in draft.sides() {
         let rail = draft.model.rails.get(side);
         let key = draft.key(side, Surface::FrameRail.into());
         let depth = draft.lettering.px(RAIL_DEPTH).min(rail.face.max(0.0));
         let inboard = rail.face - depth;
         let corner = |out: f64, up: f64| side_on_sheet(side, vec2(out, up));
-        let area = vec![
-            corner(inboard, rail.top),
-            corner(rail.face, rail.top),
-            corner(rail.face, rail.bottom),
-            corner(inboard, rail.bottom),
-        ];
         let hatch = Hatch {
             angle: side.sign() * std::f64::consts::FRAC_PI_4,
             spacing: draft.lettering.px(SECTION_SPACING),
         };
-        group.add_keyed(Role::Section, Shape::Area(area.clone()), key);
-        group.add(Role::Hatch, Shape::Lines(hatch.inside(&area)));
-        let [top, bottom] = [area[0], area[3]];
-        group.add_keyed(Role::Cut, Shape::line(area), key);
-        group.add(
-            Role::Break,
-            break_line(top, bottom, draft.lettering.px(3.0)),
-        );
+        for [low, high] in cuts(draft, side) {
+            let area = vec![
+                corner(inboard, high),
+                corner(rail.face, high),
+                corner(rail.face, low),
+                corner(inboard, low),
+            ];
+            group.add_keyed(Role::Section, Shape::Area(area.clone()), key);
+            group.add(Role::Hatch, Shape::Lines(hatch.inside(&area)));
+            let [top, bottom] = [area[0], area[3]];
+            group.add_keyed(Role::Cut, Shape::line(area), key);
+            group.add(
+                Role::Break,
+                break_line(top, bottom, draft.lettering.px(3.0)),
+            );
+        }
     }
     group
+}
+
+/// Where the section cuts one side's rail, as far as the picture goes: near level it would run along the rail.
+pub fn cuts(draft: &Draft, side: Side) -> Vec<[f64; 2]> {
+    let (highest, lowest) = (-draft.view.y, -(draft.view.y + draft.view.height));
+    let mut cuts = draft.model.rail_section(side, draft.angle);
+    cuts.retain_mut(|[low, high]| {
+        (*low, *high) = (low.max(lowest), high.min(highest));
+        low < high
+    });
+    cuts
 }
 
 /// A thin zigzag: the part goes on.
@@ -117,12 +130,19 @@ fn break_line(top: Vec2, bottom: Vec2, depth: f64) -> Shape {
     ])
 }
 
-/// The parts bolted nearby, as they lie behind the section or in it.
+/// The parts bolted nearby: straight up as they lie behind the section or in it, else where the section cuts them.
 pub fn obstacles(draft: &Draft) -> Group {
     let mut group = Group::new("obstacles", Some("Parts bolted near the tires"));
     for (index, obstacle) in draft.model.car.obstacles.iter().enumerate() {
         if draft.shows(obstacle.side) {
-            let outline = capsule(draft, index);
+            let outline = if draft.is_swung() {
+                cut_obstacle(draft, index)
+            } else {
+                capsule(draft, index)
+            };
+            if outline.is_empty() {
+                continue;
+            }
             let key = draft.key(
                 obstacle.side,
                 SurfaceId {
@@ -134,6 +154,57 @@ pub fn obstacles(draft: &Draft) -> Group {
         }
     }
     group
+}
+
+/// The outline that the section cuts out of an obstacle, on the sheet; empty where it passes by.
+///
+/// The part is every ball of its radius along its center line. Each ball near enough leaves a disc in the section, and
+/// the outline is the hull of such discs, for the part is convex.
+pub fn cut_obstacle(draft: &Draft, index: usize) -> Vec<Vec2> {
+    const BALLS: u8 = 24;
+    const ROUND: u8 = 24;
+    let Some(obstacle) = draft.model.car.obstacles.get(index) else {
+        return Vec::new();
+    };
+    let (sin, cos) = (math::sin(draft.angle), math::cos(draft.angle));
+    let mut points = Vec::new();
+    for i in 0..=BALLS {
+        let p = obstacle
+            .from
+            .lerp(obstacle.to, f64::from(i) / f64::from(BALLS));
+        let off = p.x * cos - p.z * sin;
+        let square = obstacle.radius * obstacle.radius - off * off;
+        if square >= 0.0 {
+            let center = side_on_sheet(obstacle.side, vec2(p.y, p.x * sin + p.z * cos));
+            let turn = |k: u8| std::f64::consts::TAU * f64::from(k) / f64::from(ROUND);
+            points.extend((0..ROUND).map(|k| center + Vec2::at_angle(turn(k)) * square.sqrt()));
+        }
+    }
+    hull(points)
+}
+
+/// The convex hull, by Andrew's monotone chain.
+fn hull(mut points: Vec<Vec2>) -> Vec<Vec2> {
+    points.retain(|p| p.is_finite());
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let mut hull: Vec<Vec2> = Vec::new();
+    for half in 0..2 {
+        let start = hull.len();
+        for &p in &points {
+            while let [.., a, b] = hull[start..] {
+                if (b - a).cross(p - b) > 0.0 {
+                    break;
+                }
+                hull.pop();
+            }
+            hull.push(p);
+        }
+        hull.pop();
+        if half == 0 {
+            points.reverse();
+        }
+    }
+    hull
 }
 
 /// The outline of an obstacle as seen from behind, on the sheet.

@@ -25,7 +25,7 @@ pub fn overlaps(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
     );
     for side in draft.sides() {
         let room = room(draft, side);
-        let rail = rail(draft, side);
+        let rails = rails(draft, side);
 
         if let Some(envelope) = draft.envelope(side) {
             let envelope = all_on_sheet(&envelope.outline);
@@ -35,18 +35,22 @@ pub fn overlaps(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
                 Role::TravelOverlap,
                 wide.outside(&envelope, &room),
             );
-            add(
-                &mut group,
-                Role::TravelOverlap,
-                wide.common(&envelope, &rail),
-            );
+            for rail in &rails {
+                add(
+                    &mut group,
+                    Role::TravelOverlap,
+                    wide.common(&envelope, rail),
+                );
+            }
         }
 
         let dense = hatch(draft, 1.0, SPACING);
         for solid in solids(wheels.get(side)) {
             let solid = all_on_sheet(solid);
             add(&mut group, Role::Overlap, dense.outside(&solid, &room));
-            add(&mut group, Role::Overlap, dense.common(&solid, &rail));
+            for rail in &rails {
+                add(&mut group, Role::Overlap, dense.common(&solid, rail));
+            }
             for outline in hit_obstacles(draft, side) {
                 add(&mut group, Role::Overlap, dense.common(&solid, &outline));
             }
@@ -71,7 +75,7 @@ fn add(group: &mut Group, role: Role, lines: Vec<Vec<Vec2>>) {
 
 /// The room that the sheet metal leaves: below the line from lip to tub; beside it where there is none.
 fn room(draft: &Draft, side: Side) -> Vec<Vec2> {
-    let points = &draft.model.moved.get(side).points;
+    let points = &draft.moved(side).points;
     let (Some(lip), Some(tub)) = (points.first(), points.last()) else {
         return side_all_on_sheet(
             side,
@@ -93,17 +97,15 @@ fn room(draft: &Draft, side: Side) -> Vec<Vec2> {
     side_all_on_sheet(side, &room)
 }
 
-/// The rail, as deep as it may be.
-fn rail(draft: &Draft, side: Side) -> Vec<Vec2> {
-    let rail = draft.model.rails.get(side);
-    [
-        (0.0, rail.top),
-        (rail.face, rail.top),
-        (rail.face, rail.bottom),
-        (0.0, rail.bottom),
-    ]
-    .map(|(out, up)| side_on_sheet(side, vec2(out, up)))
-    .to_vec()
+/// The rail where the section cuts it, as deep as it may be.
+fn rails(draft: &Draft, side: Side) -> Vec<Vec<Vec2>> {
+    let face = draft.model.rails.get(side).face;
+    let area = |[low, high]: [f64; 2]| {
+        [(0.0, high), (face, high), (face, low), (0.0, low)]
+            .map(|(out, up)| side_on_sheet(side, vec2(out, up)))
+            .to_vec()
+    };
+    body::cuts(draft, side).into_iter().map(area).collect()
 }
 
 /// Outlines of the obstacles that the tire does hit: seen from behind, one that only lies ahead of the
@@ -112,13 +114,19 @@ fn hit_obstacles(draft: &Draft, side: Side) -> impl Iterator<Item = Vec<Vec2>> {
     let surfaces = draft.check.sides.get(side).surfaces.iter();
     surfaces
         .filter(|found| found.id.surface == Surface::Obstacle && found.ride.low < 0.0)
-        .map(|found| body::capsule(draft, found.id.index))
+        .map(|found| {
+            if draft.is_swung() {
+                body::cut_obstacle(draft, found.id.index)
+            } else {
+                body::capsule(draft, found.id.index)
+            }
+        })
 }
 
 /// Ticks on the back of metal whose gap is below its target.
 fn tight(draft: &Draft, side: Side, group: &mut Group) {
     let px = |pixels| draft.lettering.px(pixels);
-    let station = draft.model.moved.get(side);
+    let station = draft.moved(side);
     let points = side_all_on_sheet(side, &station.points);
     // Seen on the sheet, the line from the lip inward has the room on its right on the car's left.
     let back = -side.sign();
@@ -142,14 +150,13 @@ fn tight(draft: &Draft, side: Side, group: &mut Group) {
     let rail = draft.model.rails.get(side);
     let key = draft.key(side, Surface::FrameRail.into());
     if key.verdict == Verdict::Tight {
-        let face = side_all_on_sheet(
-            side,
-            &[vec2(rail.face, rail.top), vec2(rail.face, rail.bottom)],
-        );
-        group.add_keyed(
-            Role::TightTicks,
-            Shape::Lines(ticks(&face, back, px(5.0), px(6.0))),
-            key,
-        );
+        for [low, high] in body::cuts(draft, side) {
+            let face = side_all_on_sheet(side, &[vec2(rail.face, high), vec2(rail.face, low)]);
+            group.add_keyed(
+                Role::TightTicks,
+                Shape::Lines(ticks(&face, back, px(5.0), px(6.0))),
+                key,
+            );
+        }
     }
 }

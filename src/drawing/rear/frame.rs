@@ -1,7 +1,7 @@
 //! What part of the sheet the rear view shows, and how large lettering is on it.
 //!
-//! The frame follows the body, not the tire, and steps in whole steps: it must not breathe while a
-//! lever is dragged.
+//! The frame follows the body all round the wheel, not the tire and not the section's angle, and steps in whole
+//! steps: it must not breathe while a lever is dragged or the section swung.
 
 use geometry::model::Model;
 use geometry::side::Side;
@@ -39,9 +39,10 @@ pub fn frame(model: &Model, options: &RearOptions) -> Frame {
     };
     let (mut out, mut top) = (LEAST, LEAST);
     for &side in shown {
-        let stations = [model.stock.get(side), model.moved.get(side)];
-        for point in stations
+        let tables = [&model.stock_wheelhouses, &model.wheelhouses];
+        for point in tables
             .iter()
+            .flat_map(|table| &table.get(side).stations)
             .flat_map(|station| &station.points)
             .filter(|point| point.is_finite())
         {
@@ -52,7 +53,8 @@ pub fn frame(model: &Model, options: &RearOptions) -> Frame {
     }
     let out = step_up(out + BESIDE);
     let top = step_up(top);
-    let bottom = step_up(-model.ground());
+    // A swung section shows the tire unpressed.
+    let bottom = step_up(-model.ground() + model.deflection);
 
     let (x, width) = match options.shown {
         Shown::Both => (-out, 2.0 * out),

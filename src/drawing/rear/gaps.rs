@@ -5,9 +5,9 @@ use geometry::check::Verdict;
 use geometry::gap::{Gap, Witness};
 use geometry::math;
 use geometry::side::Side;
-use geometry::space::{Vec2, vec2};
+use geometry::space::{Vec2, Vec3, vec2};
 use geometry::travel::Pose;
-use geometry::units::{degrees, format_length, shown};
+use geometry::units::{format_length, shown};
 
 use super::{Dimensions, Draft, on_sheet, sizes};
 use crate::dimension::{LIFT, arrows};
@@ -143,23 +143,35 @@ fn mark(
             surface,
             verdict,
         },
-        name: name + &around(&gap.witness),
+        name: name + &around(&gap.witness, draft.angle),
         value: words(draft, gap.low, verdict),
         reserve: gap.low - target,
         ends: [gap.witness.at_tire, gap.witness.at_body]
-            .map(|point| on_sheet(vec2(point.y, point.z))),
+            .map(|point| on_sheet(in_section(point, draft.angle, surface.surface))),
     }
 }
 
-/// Where round the wheel, when it is not straight up.
-fn around(witness: &Witness) -> String {
+/// Where a point is shown in the section, `(left, along)`: in its plane where it truly lies; sheet metal elsewhere round
+/// the wheel turns into the section about the axle's line, as the section itself does; rails and parts bolted nearby do
+/// not run round the wheel, so they are seen along the plane's normal.
+fn in_section(point: Vec3, angle: f64, surface: Surface) -> Vec2 {
+    let along = point.x * math::sin(angle) + point.z * math::cos(angle);
+    let turned = math::hypot(point.x, point.z);
+    match surface {
+        Surface::FrameRail | Surface::Obstacle => vec2(point.y, along),
+        _ if along < 0.0 => vec2(point.y, -turned),
+        _ => vec2(point.y, turned),
+    }
+}
+
+/// Where round the wheel, when it is not in the section.
+fn around(witness: &Witness, section: f64) -> String {
     let point = witness.at_body;
     let angle = math::atan2(point.x, point.z);
-    if angle.abs() < AROUND || !angle.is_finite() {
+    if (angle - section).abs() < AROUND || !angle.is_finite() {
         return String::new();
     }
-    let word = if angle > 0.0 { "ahead" } else { "behind" };
-    format!(", {:.0}\u{b0} {word}", degrees(angle.abs()))
+    format!(", {}", crate::bearing(angle))
 }
 
 /// Where labels stand: `foot` is where their lines begin and leaders come to, `run` the direction in

@@ -12,7 +12,7 @@ mod wheels;
 
 use std::fmt::Write as _;
 
-use geometry::body::SurfaceId;
+use geometry::body::{Station, SurfaceId};
 use geometry::check::{Check, Verdict};
 use geometry::gap::Gap;
 use geometry::model::{EnvelopeSection, Model, WheelSection};
@@ -91,18 +91,32 @@ impl Default for RearOptions<'_> {
 /// Both sides shown at once have room for lettering from this width on, pixels.
 const ROOMY: f64 = 640.0;
 
+/// Below this a section is lettered as straight up, radians: half a tenth of a degree.
+const STRAIGHT_UP: f64 = 9e-4;
+
 /// The rear view of a model and the gaps found on it. Only draws: all gaps are taken from `check`.
 #[must_use]
 pub fn rear_view(model: &Model, check: &Check, options: &RearOptions) -> Scene {
     let view = frame::frame(model, options);
+    let angle = if options.angle.is_finite() {
+        options.angle
+    } else {
+        0.0
+    };
     let draft = Draft {
         model,
         check,
         options,
+        angle,
+        sections: Sides::each(|side| {
+            model
+                .section(side, angle)
+                .unwrap_or_else(|| (no_sheet(angle), no_sheet(angle)))
+        }),
         view: view.view,
         lettering: view.lettering,
     };
-    let wheels = Sides::each(|side| model.wheel_section(side, options.pose, options.angle));
+    let wheels = Sides::each(|side| model.wheel_section(side, options.pose, angle));
     let groups = vec![
         body::stock(&draft),
         wheels::envelope(&draft),
@@ -117,7 +131,7 @@ pub fn rear_view(model: &Model, check: &Check, options: &RearOptions) -> Scene {
     ];
     Scene {
         name: "rear",
-        title: title(check),
+        title: title(check, angle),
         description: description(&draft),
         view: view.view,
         groups,
@@ -130,6 +144,10 @@ struct Draft<'a> {
     model: &'a Model,
     check: &'a Check,
     options: &'a RearOptions<'a>,
+    /// Angle of the section from straight up, radians.
+    angle: f64,
+    /// The sheet metal in the section, stock and moved; without points where the stations do not reach.
+    sections: Sides<(Station, Station)>,
     view: crate::scene::View,
     lettering: Lettering,
 }
@@ -140,6 +158,21 @@ impl Draft<'_> {
             Shown::Both => true,
             Shown::One(one) => one == side,
         }
+    }
+
+    /// The wheelhouse as the factory made it, in the section.
+    fn stock(&self, side: Side) -> &Station {
+        &self.sections.get(side).0
+    }
+
+    /// The wheelhouse as it is to be, in the section.
+    fn moved(&self, side: Side) -> &Station {
+        &self.sections.get(side).1
+    }
+
+    /// Whether the section is swung away from straight up.
+    fn is_swung(&self) -> bool {
+        self.angle.abs() > STRAIGHT_UP
     }
 
     /// Whether the sides have room for lettering between them. Where they do not, hatching alone tells what
@@ -176,7 +209,27 @@ impl Draft<'_> {
     }
 }
 
-/// A point of the car's frame, `(left, up)`, on the sheet.
+/// The section where there is no sheet.
+fn no_sheet(angle: f64) -> Station {
+    Station {
+        angle,
+        points: Vec::new(),
+        spans: Vec::new(),
+        seam: 0,
+        fill: None,
+    }
+}
+
+/// Which section it is: `35° behind straight up`.
+fn which(angle: f64) -> String {
+    if angle.abs() <= STRAIGHT_UP {
+        "straight up".to_owned()
+    } else {
+        format!("{} straight up", crate::bearing(angle))
+    }
+}
+
+/// A point of the section, `(left, along)`, on the sheet.
 fn on_sheet(left_up: Vec2) -> Vec2 {
     vec2(-left_up.x, -left_up.y)
 }
@@ -202,7 +255,7 @@ fn solids(wheel: &WheelSection) -> [&Vec<Vec2>; 3] {
     [&wheel.tire_top, &wheel.tire_bottom, &wheel.wheel]
 }
 
-fn title(check: &Check) -> String {
+fn title(check: &Check, angle: f64) -> String {
     let worst = check
         .sides
         .iter()
@@ -212,10 +265,15 @@ fn title(check: &Check) -> String {
                 .cmp(&b.verdict)
                 .then(a.reserve().total_cmp(&b.reserve()))
         });
+    let view = if angle.abs() <= STRAIGHT_UP {
+        "Rear view".to_owned()
+    } else {
+        format!("Rear view, section {}", which(angle))
+    };
     match worst {
         Some((side, surface)) if surface.verdict == Verdict::Clears => {
             format!(
-                "Rear view: the tires clear everything; nearest to its target is the {} {}.",
+                "{view}: the tires clear everything; nearest to its target is the {} {}.",
                 side.word(),
                 surface.name
             )
@@ -227,19 +285,26 @@ fn title(check: &Check) -> String {
                 "is tight at"
             };
             format!(
-                "Rear view: the {} tire {verb} the {}.",
+                "{view}: the {} tire {verb} the {}.",
                 side.word(),
                 surface.name
             )
         }
-        None => "Rear view.".to_owned(),
+        None => format!("{view}."),
     }
 }
 
 fn description(draft: &Draft) -> String {
-    let mut out = String::from(
-        "Section through the axle, seen from behind; the car's left side is on the left.",
-    );
+    let mut out = if draft.is_swung() {
+        format!(
+            "Section through the axle's line, {}, seen from behind; the car's left side is on the left.",
+            which(draft.angle)
+        )
+    } else {
+        String::from(
+            "Section through the axle, seen from behind; the car's left side is on the left.",
+        )
+    };
     for side in draft.sides() {
         for surface in &draft.check.sides.get(side).surfaces {
             let gap = gaps::words(

@@ -25,8 +25,8 @@ pub fn sizes(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
         Some("Sizes of axle, track, backspacing and seam move"),
     );
     if draft.options.dimensions == Dimensions::All && draft.is_roomy() {
-        // Level lines would tell the sizes of a tilted axle wrongly.
-        if (draft.options.pose.left - draft.options.pose.right).abs() < LEVEL {
+        // Level lines would tell the sizes of a tilted axle wrongly, and a swung section cuts the wheel off its middle.
+        if !draft.is_swung() && (draft.options.pose.left - draft.options.pose.right).abs() < LEVEL {
             track(draft, wheels, &mut group);
             axle(draft, wheels, &mut group);
             for side in draft.sides() {
@@ -50,7 +50,7 @@ pub fn shows_seam_move(draft: &Draft, side: Side) -> bool {
 
 /// The moved tub's seam on one side, `(out, up)`.
 pub fn moved_seam(draft: &Draft, side: Side) -> Option<Vec2> {
-    let station = draft.model.moved.get(side);
+    let station = draft.moved(side);
     station
         .points
         .get(station.fill.map_or(station.seam, |fill| fill + 1))
@@ -59,15 +59,14 @@ pub fn moved_seam(draft: &Draft, side: Side) -> Option<Vec2> {
 
 /// The height of the wheelhouse's highest point on the sheet.
 pub fn roof(draft: &Draft, side: Side) -> f64 {
-    let points = |stations: &Sides<geometry::body::Station>| {
-        stations
-            .get(side)
+    let points = |station: &geometry::body::Station| {
+        station
             .points
             .iter()
             .map(|point| -point.y)
             .fold(0.0, f64::min)
     };
-    points(&draft.model.stock).min(points(&draft.model.moved))
+    points(draft.stock(side)).min(points(draft.moved(side)))
 }
 
 fn words(draft: &Draft, name: &str, length: f64) -> String {
@@ -157,7 +156,7 @@ fn seam_move(draft: &Draft, side: Side, group: &mut Group) {
 
 /// The seam as it was and as it is to be.
 fn seams(draft: &Draft, side: Side) -> Option<[Vec2; 2]> {
-    let stock = draft.model.stock.get(side);
+    let stock = draft.stock(side);
     Some([
         stock.points.get(stock.seam).copied()?,
         moved_seam(draft, side)?,

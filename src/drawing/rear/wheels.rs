@@ -1,12 +1,13 @@
 //! What moves: axle, wheels, tires, the room they take, and the ground under them.
 
+use geometry::math;
 use geometry::model::WheelSection;
 use geometry::side::{Side, Sides};
 use geometry::space::{Vec2, vec2};
 
 use super::{Draft, all_on_sheet, on_sheet};
 use crate::role::Role;
-use crate::scene::{Group, Shape};
+use crate::scene::{Anchor, Group, Shape};
 
 /// All the room the tires take, and the same with the gap asked for.
 pub fn envelope(draft: &Draft) -> Group {
@@ -30,6 +31,8 @@ pub fn envelope(draft: &Draft) -> Group {
 /// The ground under the tires, and the car's center plane.
 pub fn ground(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
     const HATCH: f64 = 9.0;
+    /// Height of the band that tells which section it is, pixels.
+    const BAND: f64 = 30.0;
     let mut group = Group::new("ground", Some("The ground, and the car's center plane"));
     let (view, px) = (draft.view, |pixels| draft.lettering.px(pixels));
 
@@ -45,11 +48,27 @@ pub fn ground(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
     } else {
         0.0
     };
-    let at = |x: f64| vec2(x, left.y + (x - left.x) * slope);
+    // A swung section meets the ground further off, and past a quarter turn not at all.
+    let upright = math::cos(draft.angle);
+    let at = |x: f64| vec2(x, (left.y + (x - left.x) * slope) / upright);
     let line = vec![at(view.x), at(view.x + view.width)];
-    let ticks = crate::hatch::ticks(&line, 1.0, px(HATCH), px(7.0));
-    group.add(Role::Ground, Shape::line(line));
-    group.add(Role::Hatch, Shape::Lines(ticks));
+    let lowest = view.y + view.height - px(BAND);
+    if upright > 0.0 && line.iter().all(|p| !draft.is_swung() || p.y < lowest) {
+        let ticks = crate::hatch::ticks(&line, 1.0, px(HATCH), px(7.0));
+        group.add(Role::Ground, Shape::line(line));
+        group.add(Role::Hatch, Shape::Lines(ticks));
+    }
+    if draft.is_swung() {
+        group.add(
+            Role::Text,
+            Shape::Text {
+                at: vec2(view.x + view.width / 2.0, view.y + view.height - px(8.0)),
+                anchor: Anchor::Middle,
+                size: draft.lettering.value(),
+                text: format!("Section {}", super::which(draft.angle)),
+            },
+        );
+    }
 
     let top = view.y + px(14.0);
     let bottom = view.y + view.height - px(6.0);
@@ -62,7 +81,7 @@ pub fn ground(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
 
 /// Axle, wheels and tires.
 pub fn wheels(draft: &Draft, wheels: &Sides<WheelSection>) -> Group {
-    let mut group = Group::new("wheels", Some("Axle, wheels and tires, cut at the axle"));
+    let mut group = Group::new("wheels", Some("Axle, wheels and tires, cut by the section"));
     for side in draft.sides() {
         let wheel = wheels.get(side);
         group.add(Role::TireSide, Shape::Area(between(wheel)));
