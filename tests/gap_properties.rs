@@ -1,6 +1,6 @@
 //! What the certified gap promises, on random tires, axles and pieces of metal aimed at trouble.
 
-use geometry::gap::{Face, Gap, Limits, Part, PoseDomain, Poses, ROUNDING, certify};
+use geometry::gap::{Face, Gap, Limits, Part, Patch, PoseDomain, Poses, ROUNDING, certify};
 use geometry::locator::{Locator, PivotOn};
 use geometry::motion::Motion;
 use geometry::side::Side;
@@ -182,6 +182,41 @@ fn case_and_points() -> impl Strategy<Value = (Case, [Vec3; 3])> {
     })
 }
 
+/// A case with a piece of wheelhouse between two stations, near the tire, flat now and then or without width.
+fn case_and_patch() -> impl Strategy<Value = (Case, Patch)> {
+    case().prop_flat_map(|case| {
+        let (side, plane) = (case.body.side, case.body.center_plane);
+        let widest = case.body.chain.support(vec2(1.0, 0.0));
+        let tallest = case.body.chain.support(vec2(0.0, 1.0));
+        let end = (-1.6..1.6, 0.3..1.4).prop_map(move |(across, radius): (f64, f64)| {
+            vec2(plane + widest * across, tallest * radius)
+        });
+        let step = (-60.0..60.0, -60.0..60.0).prop_map(|(x, y): (f64, f64)| vec2(x, y));
+        let turn = prop_oneof![1 => Just(0.0), 9 => 0.01..1.2];
+        let around = (-3.2..3.2, turn).prop_map(|(from, turn): (f64, f64)| [from, from + turn]);
+        let width = prop_oneof![1 => Just(0.0), 9 => Just(1.0)];
+        (
+            Just(case),
+            around,
+            end,
+            [step.clone(), step.clone(), step],
+            width,
+        )
+            .prop_map(
+                move |(case, angles, first, [along, across, twist], width)| {
+                    // No sheet lies on the axle's line or beyond it, and one station alone has but one section.
+                    let sheet = |p: Vec2| vec2(p.x, p.y.max(1.0));
+                    let two = if angles[0] < angles[1] { 1.0 } else { 0.0 };
+                    let second = first + across * width;
+                    let far = second + (along + twist * width) * two;
+                    let ends =
+                        [[first, first + along * two], [second, far]].map(|end| end.map(sheet));
+                    (case, Patch::new(side, angles, ends[0], ends[1]))
+                },
+            )
+    })
+}
+
 /// Poses spread over the domain, its corners and edges among them.
 fn poses_of(case: &Case) -> Vec<Pose> {
     const GRID: u32 = 12;
@@ -234,6 +269,32 @@ proptest! {
         let pose = gap.witness.pose;
         prop_assert!(pose.left >= case.domain.low - SAME && pose.left <= case.domain.high + SAME);
         prop_assert!((pose.left - pose.right).abs() <= case.domain.apart + SAME);
+    }
+
+    #[test]
+    fn no_pose_comes_below_the_interval_of_a_curved_patch((case, patch) in case_and_patch()) {
+        const STEPS: u32 = 4;
+        let gap = case.gap(&[Face::from(patch)]);
+        prop_assert!(gap.low <= gap.high && gap.high - gap.low <= ACCURACY + 2.0 * ROUNDING, "{gap:?}");
+        let attained = case.distance(gap.witness.at_body, gap.witness.pose);
+        prop_assert!((attained - gap.high).abs() <= SAME, "{attained} is not {}", gap.high);
+        prop_assert!((patch.near(gap.witness.at_body) - gap.witness.at_body).length() <= 1e-6, "{gap:?} is not on {patch:?}, {:?}", patch.near(gap.witness.at_body));
+        for pose in poses_of(&case) {
+            let placement = case.motion.at(pose);
+            for (i, j) in (0..=STEPS).flat_map(|i| (0..=STEPS).map(move |j| (i, j))) {
+                let p = patch.at(f64::from(i) / f64::from(STEPS), f64::from(j) / f64::from(STEPS));
+                let there = case.body.distance(placement.axle_from_body(p));
+                prop_assert!(there >= gap.low, "{pose:?} at {p:?}: {there} below {}", gap.low);
+            }
+        }
+    }
+
+    #[test]
+    fn a_patch_cut_in_pieces_gives_the_same((case, patch) in case_and_patch()) {
+        let whole = Face::from(patch);
+        let pieces: Vec<Face> = whole.halves().iter().flat_map(Face::halves).collect();
+        let (one, many) = (case.gap(&[whole]), case.gap(&pieces));
+        prop_assert!(one.low <= many.high + SAME && many.low <= one.high + SAME, "{one:?} and {many:?}");
     }
 
     #[test]

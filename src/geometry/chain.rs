@@ -120,7 +120,8 @@ impl Chain {
             distance: f64::NEG_INFINITY,
             normal: vec2(0.0, 1.0),
         };
-        for (i, arc) in self.arcs.iter().enumerate() {
+        let ends = self.arcs.iter().skip(1).chain(self.arcs.first());
+        for (arc, next) in self.arcs.iter().zip(ends) {
             let d = point - arc.center;
             let at_from = arc.from.dot(d) - arc.radius;
             if at_from > best.distance {
@@ -129,7 +130,7 @@ impl Chain {
                     normal: arc.from,
                 };
             }
-            if arc.from.cross(d) >= 0.0 && d.cross(self.to(i)) >= 0.0 {
+            if arc.from.cross(d) >= 0.0 && d.cross(next.from) >= 0.0 {
                 let length = d.length();
                 if length > 0.0 && length - arc.radius >= best.distance {
                     best = Near {

@@ -1,7 +1,10 @@
 //! A piece of sheet metal: a point, a segment, a triangle or a curved patch, with a thickness all round.
 
 use super::patch::Patch;
-use crate::space::Vec3;
+use crate::space::{Vec2, Vec3, vec2};
+
+/// Straight up, as `(forward, up)`.
+const UP: Vec2 = vec2(0.0, 1.0);
 
 /// All points within `radius` of a point, segment, triangle or patch, car frame, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -34,6 +37,11 @@ impl Face {
         Self::flat([a, b, c, c], 3)
     }
 
+    /// The hull of four points; only its corners are ever asked for.
+    pub(super) fn quadrangle(corners: [Vec3; 4]) -> Self {
+        Self::flat(corners, 4)
+    }
+
     /// The same, thickened by `radius` mm all round.
     #[must_use]
     pub fn thick(self, radius: f64) -> Self {
@@ -54,6 +62,37 @@ impl Face {
     #[must_use]
     pub fn corners(&self) -> &[Vec3] {
         &self.corners[..self.count]
+    }
+
+    /// Its corners, one of them again where there are fewer than four.
+    pub(super) fn four_corners(&self) -> [Vec3; 4] {
+        self.corners
+    }
+
+    /// One of the four corners.
+    pub(super) fn corner(&self, lane: usize) -> Vec3 {
+        self.corners[lane]
+    }
+
+    /// The patch that it is, if it is one.
+    pub(super) fn patch(&self) -> Option<&Patch> {
+        self.patch.as_ref()
+    }
+
+    /// The direction `(forward, up)` that a plane's own is told from at `point`: on a patch it turns with the sheet.
+    pub(super) fn bearing(&self, point: Vec3) -> Vec2 {
+        let place = vec2(point.x, point.z);
+        let radius = place.length();
+        if self.patch.is_some() && radius > 0.0 {
+            place * (1.0 / radius)
+        } else {
+            UP
+        }
+    }
+
+    /// The same at the four corners.
+    pub(super) fn bearings(&self) -> [Vec2; 4] {
+        self.patch.map_or([UP; 4], |patch| patch.bearings())
     }
 
     /// A point in its middle.
@@ -123,6 +162,14 @@ impl Face {
     #[must_use]
     pub fn settle(&self, point: Vec3) -> Vec3 {
         self.patch.map_or(point, |patch| patch.near(point))
+    }
+
+    /// The most by which a point of it stands away from its middle, mm.
+    pub(super) fn reach(&self) -> f64 {
+        let middle = self.middle();
+        let square = |&corner: &Vec3| (corner - middle).dot(corner - middle);
+        let corners = self.corners().iter().map(square);
+        corners.fold(0.0, f64::max).sqrt() + self.bend
     }
 
     /// Length of the longest edge, mm.

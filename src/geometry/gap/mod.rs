@@ -8,22 +8,21 @@
 //! offset `h`.
 //!
 //! 1. *The plane never exceeds the distance.* In the meridian plane `f` is the greatest of `m . q - h(m)`
-//!    over all normals, so it is at least that for the frozen one. Where the normal's radial part is not
-//!    negative, the meridian plane's radius is at least the component along any fixed direction, so
-//!    `f(q) >= n . q - h` in space. Where it is negative (lower sidewall), the radius is at most
-//!    `a + b^2 / 2a`, with `a` the component along the frozen direction and `b` the one across; so
-//!    the *hoop term* `|n_r| b^2 / 2a` is taken off, at its greatest over the box.
+//!    over all normals, so it is at least that for the frozen one, at the radius `|(q_x, q_z)|`. Where the normal's
+//!    radial part is not negative, that radius is at least the component along any fixed direction. Where it is
+//!    negative (lower sidewall), the radius is at most `a + b^2 / 2a`, with `a` the component along a direction and `b`
+//!    the one across; so the *hoop term* `|n_r| b^2 / 2a` is taken off, at its greatest over the box.
 //! 2. *The plane's distance is a known function of the pose.* Its power series about the middle of a
 //!    box of poses is exact up to the second degree; the third-degree coefficients are enclosed over the
 //!    whole box by interval arithmetic, which is Taylor's remainder. The quadratic part is minimized
 //!    exactly over the box (cut by the roll limit), and the remainder is taken off at its greatest.
-//! 3. *It is affine in `p`.* The least over a segment or triangle is attained at a corner, for each pose;
-//!    so the least of the corners' bounds is a bound for the whole face. The hoop term is convex in `p`
-//!    and likewise greatest at a corner.
-//!
-//!    A curved patch strays from the hull of its corners by no more than its sagitta ([`Patch::sagitta`]), which is
-//!    taken off, for no distance changes by more than a point moves; halving a patch quarters it.
-//! 4. *Planes mix.* Any mixture of two such planes is one again, and where two sides of the tire are equally near
+//! 3. *It is least at a corner of the face.* On a flat face, where the radial part is not negative, one direction serves
+//!    all of the face and the function is affine in `p`. Where it is negative, the function is concave in `p` itself,
+//!    so each corner takes a direction of its own. Either way the least of the corners' bounds is one for the face.
+//! 4. *Along a curved patch the plane turns with the sheet.* A tire's room is nearly round, so a plane that turned with
+//!    the angle would lose nothing if the axle stood still; what it loses as the axle moves is bounded by the second
+//!    derivative along the angle and taken off (proved where it is computed, in `stance.rs`). Across, a patch is straight.
+//! 5. *Planes mix.* Any mixture of two such planes is one again, and where two sides of the tire are equally near
 //!    only a mixture bounds well.
 //!
 //! Branch and bound splits whichever loses more, the face or the box of poses, until the least bound
@@ -33,11 +32,13 @@
 //! The interval arithmetic rounds to nearest; [`ROUNDING`] covers that many times over.
 
 mod face;
+mod four;
 mod patch;
 mod plane;
 mod poses;
 mod quadratic;
 mod search;
+mod stance;
 
 use crate::space::Vec3;
 use crate::travel::Pose;

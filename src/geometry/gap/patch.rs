@@ -8,40 +8,69 @@ use crate::space::{Vec2, Vec3, vec2, vec3};
 /// `(out, radius)` with the angle.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Patch {
-    /// The side it is on.
-    pub side: Side,
-    /// The two stations' angles from straight up, radians, positive toward the front.
-    pub angles: [f64; 2],
-    /// The span's first end at either angle, `(out, radius)`, mm.
-    pub first: [Vec2; 2],
-    /// The span's second end at either angle.
-    pub second: [Vec2; 2],
+    side: Side,
+    angles: [f64; 2],
+    /// The unit vectors `(forward, up)` at either angle.
+    bearings: [Vec2; 2],
+    first: [Vec2; 2],
+    second: [Vec2; 2],
 }
 
 impl Patch {
+    /// The patch between two stations' spans on `side`: their angles from straight up, radians, positive toward the
+    /// front, and the span's first and its second end at either angle, `(out, radius)`, mm.
+    #[must_use]
+    pub fn new(side: Side, angles: [f64; 2], first: [Vec2; 2], second: [Vec2; 2]) -> Self {
+        Self {
+            side,
+            angles,
+            bearings: angles.map(bearing),
+            first,
+            second,
+        }
+    }
+
     /// The point a share `around` of the way from one angle to the other, and a share `across` from first to second end.
     #[must_use]
     pub fn at(&self, around: f64, across: f64) -> Vec3 {
         let angle = self.angles[0] + (self.angles[1] - self.angles[0]) * around;
+        self.on(bearing(angle), around, across)
+    }
+
+    /// The same where the bearing at that share is known.
+    fn on(&self, bearing: Vec2, around: f64, across: f64) -> Vec3 {
         let first = self.first[0].lerp(self.first[1], around);
         let second = self.second[0].lerp(self.second[1], around);
-        let p = first.lerp(second, across);
-        vec3(
-            p.y * math::sin(angle),
-            self.side.sign() * p.x,
-            p.y * math::cos(angle),
-        )
+        self.place(bearing, first.lerp(second, across))
+    }
+
+    fn place(&self, bearing: Vec2, p: Vec2) -> Vec3 {
+        vec3(p.y * bearing.x, self.side.sign() * p.x, p.y * bearing.y)
     }
 
     /// Its four corners.
     #[must_use]
     pub fn corners(&self) -> [Vec3; 4] {
+        let at = |end: usize, p: Vec2| self.place(self.bearings[end], p);
         [
-            self.at(0.0, 0.0),
-            self.at(1.0, 0.0),
-            self.at(1.0, 1.0),
-            self.at(0.0, 1.0),
+            at(0, self.first[0]),
+            at(1, self.first[1]),
+            at(1, self.second[1]),
+            at(0, self.second[0]),
         ]
+    }
+
+    /// The unit vectors `(forward, up)` from the measured axle's line to its four corners.
+    #[must_use]
+    pub fn bearings(&self) -> [Vec2; 4] {
+        let [rear, front] = self.bearings;
+        [rear, front, front, rear]
+    }
+
+    /// How far it turns from one angle to the other, radians.
+    #[must_use]
+    pub fn turn(&self) -> f64 {
+        (self.angles[1] - self.angles[0]).abs()
     }
 
     /// The most by which a point of it lies outside the hull of its corners, mm.
@@ -51,34 +80,63 @@ impl Patch {
     /// the patch is straight, so its chords lie in the hull.
     #[must_use]
     pub fn sagitta(&self) -> f64 {
-        let turn = (self.angles[1] - self.angles[0]).abs();
-        let stretch = |ends: &[Vec2; 2]| (ends[1].y - ends[0].y).abs();
-        let radius = |ends: &[Vec2; 2]| ends[0].y.abs().max(ends[1].y.abs());
-        let stretch = stretch(&self.first).max(stretch(&self.second));
-        let radius = radius(&self.first).max(radius(&self.second));
-        (2.0 * stretch * turn + radius * turn * turn) / 8.0
+        let turn = self.turn();
+        (2.0 * self.stretch() * turn + self.radius() * turn * turn) / 8.0
+    }
+
+    /// The greatest length of its way round the axle between the two angles, mm: not less than that of any point's way.
+    #[must_use]
+    pub fn sweep(&self) -> f64 {
+        self.stretch() + self.radius() * self.turn()
+    }
+
+    /// The most by which its ends differ along the axle between the two angles, mm.
+    #[must_use]
+    pub fn slant(&self) -> f64 {
+        let change = |ends: &[Vec2; 2]| (ends[1].x - ends[0].x).abs();
+        change(&self.first).max(change(&self.second))
+    }
+
+    fn stretch(&self) -> f64 {
+        let change = |ends: &[Vec2; 2]| (ends[1].y - ends[0].y).abs();
+        change(&self.first).max(change(&self.second))
+    }
+
+    fn radius(&self) -> f64 {
+        let greatest = |ends: &[Vec2; 2]| ends[0].y.abs().max(ends[1].y.abs());
+        greatest(&self.first).max(greatest(&self.second))
     }
 
     /// A point of the patch near `point`: the share across is found at the point's own angle.
     #[must_use]
     pub fn near(&self, point: Vec3) -> Vec3 {
         let turn = self.angles[1] - self.angles[0];
-        let angle = math::atan2(point.x, point.z);
-        let around = if turn == 0.0 {
-            0.0
+        let place = vec2(point.x, point.z);
+        let radius = place.length();
+        let start = self.bearings[0];
+        // From the first angle on, in the sense of the patch; the far half of the circle counts as before it.
+        let ahead = math::atan2(
+            place.x * start.y - place.y * start.x,
+            place.x * start.x + place.y * start.y,
+        );
+        let share = if turn == 0.0 { 0.0 } else { ahead / turn };
+        let (around, bearing) = if share >= 1.0 {
+            (1.0, self.bearings[1])
+        } else if share > 0.0 && radius > 0.0 {
+            (share, place * (1.0 / radius))
         } else {
-            ((angle - self.angles[0]) / turn).clamp(0.0, 1.0)
+            (0.0, start)
         };
         let first = self.first[0].lerp(self.first[1], around);
         let span = self.second[0].lerp(self.second[1], around) - first;
-        let place = vec2(self.side.sign() * point.y, vec2(point.x, point.z).length()) - first;
+        let from_first = vec2(self.side.sign() * point.y, radius) - first;
         let square = span.dot(span);
         let across = if square > 0.0 {
-            (place.dot(span) / square).clamp(0.0, 1.0)
+            (from_first.dot(span) / square).clamp(0.0, 1.0)
         } else {
             0.0
         };
-        self.at(around, across)
+        self.place(bearing, first + span * across)
     }
 
     /// Halved along its longer way.
@@ -88,20 +146,23 @@ impl Patch {
         let around = (a - b).length().max((c - d).length());
         let across = (b - c).length().max((d - a).length());
         if around >= across {
-            let middle = f64::midpoint(self.angles[0], self.angles[1]);
+            let angle = f64::midpoint(self.angles[0], self.angles[1]);
+            let middle = bearing(angle);
             let (first, second) = (
                 self.first[0].lerp(self.first[1], 0.5),
                 self.second[0].lerp(self.second[1], 0.5),
             );
             [
                 Self {
-                    angles: [self.angles[0], middle],
+                    angles: [self.angles[0], angle],
+                    bearings: [self.bearings[0], middle],
                     first: [self.first[0], first],
                     second: [self.second[0], second],
                     ..*self
                 },
                 Self {
-                    angles: [middle, self.angles[1]],
+                    angles: [angle, self.angles[1]],
+                    bearings: [middle, self.bearings[1]],
                     first: [first, self.first[1]],
                     second: [second, self.second[1]],
                     ..*self
@@ -126,17 +187,22 @@ impl Patch {
     }
 }
 
+/// The unit vector `(forward, up)` at an angle from straight up.
+fn bearing(angle: f64) -> Vec2 {
+    vec2(math::sin(angle), math::cos(angle))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn patch() -> Patch {
-        Patch {
-            side: Side::Right,
-            angles: [0.1, 0.4],
-            first: [vec2(700.0, 460.0), vec2(690.0, 430.0)],
-            second: [vec2(640.0, 480.0), vec2(600.0, 470.0)],
-        }
+        Patch::new(
+            Side::Right,
+            [0.1, 0.4],
+            [vec2(700.0, 460.0), vec2(690.0, 430.0)],
+            [vec2(640.0, 480.0), vec2(600.0, 470.0)],
+        )
     }
 
     #[test]

@@ -5,11 +5,10 @@
 //! the right mixture does: it is what keeps the search short there.
 
 use super::face::Face;
-use super::poses::Region;
-use super::quadratic::Quadratic;
-use crate::motion::Placement;
+use super::four::Four;
+use super::stance::Stance;
 use crate::solid::{Revolved, Support};
-use crate::space::{Vec2, Vec3, vec2, vec3};
+use crate::space::{Vec2, Vec3, vec2};
 
 /// A mixture of support planes of one solid: `across q.y + radial |(q.x, q.z)| - offset` in the axle's frame never
 /// exceeds the distance, for the planes are mixed in the meridian plane, where the solid is convex.
@@ -21,7 +20,8 @@ pub(super) struct Plane {
     across: f64,
     radial: f64,
     offset: f64,
-    /// Direction `(forward, up)` of the meridian plane; no longer than 1, and of length 1 where `radial` is negative.
+    /// Direction `(forward, up)` of the meridian plane against the face's bearing; no longer than 1, and of length 1
+    /// where `radial` is negative.
     direction: Vec2,
 }
 
@@ -30,36 +30,30 @@ pub(super) struct Plane {
 pub(super) struct Bound {
     /// Never above the distance of any point of the face in any pose of the region.
     pub least: f64,
-    /// The same without the hoop term.
-    pub flat: f64,
+    /// What was taken off for the radius exceeding its component along the plane's direction, mm.
+    pub hoop: f64,
+    /// What was taken off for the bend of the face, mm.
+    pub stray: f64,
     /// The corner where it is least.
     pub corner: Vec3,
     /// The pose where it is least.
     pub pose: Vec2,
-    /// The pose that the losses are told from.
-    pub reference: Vec2,
     /// The wheel along whose travel the bound loses more: 0 left, 1 right.
     pub axis: usize,
 }
 
-impl From<Support> for Plane {
-    fn from(support: Support) -> Self {
-        let Support {
-            normal,
-            offset,
-            radial,
-            meridian,
-        } = support;
+impl Plane {
+    /// The plane of a support, found where the axle's frame has the body point `at` of a face.
+    pub fn of(support: &Support, face: &Face, at: Vec3) -> Self {
+        let bearing = face.bearing(at);
         Self {
-            across: normal.y,
-            radial,
-            offset,
-            direction: meridian,
+            across: support.normal.y,
+            radial: support.radial,
+            offset: support.offset,
+            direction: turned_back(support.meridian, bearing),
         }
     }
-}
 
-impl Plane {
     /// Mixed with `other`, which has the weight `share`.
     fn mixed(&self, other: &Self, share: f64) -> Self {
         let mix = |a: f64, b: f64| a + (b - a) * share;
@@ -80,102 +74,121 @@ impl Plane {
         }
     }
 
-    /// The plane's least over the corners of `face` in one placement of the axle, without the hoop term.
-    pub fn least_at(&self, placement: &Placement<f64>, face: &Face) -> f64 {
-        let normal = self.normal();
-        let at = |&corner: &Vec3| normal.dot(placement.axle_from_body(corner)) - self.offset;
-        face.corners().iter().map(at).fold(f64::INFINITY, f64::min)
-    }
-
-    fn normal(&self) -> Vec3 {
-        vec3(
-            self.radial * self.direction.x,
-            self.across,
-            self.radial * self.direction.y,
-        )
+    /// The direction at each corner of the face.
+    ///
+    /// On a patch it turns with the sheet. On a flat face one direction serves all of it, unless the radial part is
+    /// negative: then the distance is a concave function, least at a corner, and each corner has its own.
+    fn directions(&self, stance: &Stance, pose: Vec2) -> [Four; 2] {
+        if self.radial < 0.0 && stance.face.patch().is_none() {
+            let [x, _, z] = stance.corners_at(pose);
+            let radius = (x * x + z * z).sqrt();
+            let (x, z) = (x / radius, z / radius);
+            // A corner on the axle's line has no direction of its own: any will do.
+            let known = |own: Four, other: f64| {
+                Four(own.0.map(|own| if own.is_finite() { own } else { other }))
+            };
+            return [known(x, self.direction.x), known(z, self.direction.y)];
+        }
+        let bearings = stance.face.bearings();
+        let (sin, cos) = (Four(bearings.map(|b| b.x)), Four(bearings.map(|b| b.y)));
+        let Vec2 { x, y } = self.direction;
+        [cos * x + sin * y, cos * y - sin * x]
     }
 
     fn at(&self, q: Vec3) -> f64 {
         self.across * q.y + self.radial * vec2(q.x, q.z).length() - self.offset
     }
 
-    /// The plane's least over the face and the region.
-    pub fn bound(&self, region: &Region, face: &Face, pose: Vec2) -> Bound {
-        let form = region.affine(self.normal());
-        let mut bound = Bound {
-            least: f64::INFINITY,
-            flat: f64::INFINITY,
-            corner: face.middle(),
-            pose,
-            reference: pose,
-            axis: region.longer_axis(),
-        };
-        let reference = pose - region.middle;
-        for &corner in face.corners() {
-            let (quadratic, remainder) = form.of(corner, region.half);
-            let (least, at) = quadratic.least_over(&region.polygon);
-            let flat = least - remainder.x - remainder.y - self.offset;
-            // What is no number bounds nothing.
-            let flat = if flat.is_nan() {
+    /// The plane's least over the corners of the face in one pose, without the hoop term.
+    pub fn least_at(&self, stance: &Stance, pose: Vec2) -> f64 {
+        let [along, up] = self.directions(stance, pose);
+        let [x, y, z] = stance.corners_at(pose);
+        let radius = along * x + up * z;
+        let values = y * self.across + radius * self.radial;
+        values.least().1 - self.offset
+    }
+
+    /// The plane's least over the face and the region; the losses are told from `pose`.
+    pub fn bound(&self, stance: &Stance, pose: Vec2) -> Bound {
+        let region = stance.region;
+        let directions = self.directions(stance, pose);
+        let [along, up] = directions;
+        let form = stance.form([
+            along * self.radial,
+            Four::all(self.across),
+            up * self.radial,
+        ]);
+        let [by_left, by_right] = form.remainder;
+        let flat = form.quadratics.least_over(&region.polygon) - by_left - by_right;
+        // What is no number bounds nothing.
+        let flat = Four(flat.0.map(|flat| {
+            if flat.is_nan() {
                 f64::NEG_INFINITY
             } else {
                 flat
-            };
-            if flat < bound.flat {
-                let fall = |p: Vec2| quadratic.at(reference) - quadratic.at(p);
-                let loss = [
-                    remainder.x
-                        + fall(Vec2 {
-                            x: at.x,
-                            ..reference
-                        }),
-                    remainder.y
-                        + fall(Vec2 {
-                            y: at.y,
-                            ..reference
-                        }),
-                ];
-                let axis = match loss[0].total_cmp(&loss[1]) {
-                    std::cmp::Ordering::Equal => region.longer_axis(),
-                    order => usize::from(order.is_lt()),
-                };
-                bound = Bound {
-                    flat,
-                    corner,
-                    pose: region.middle + at,
-                    axis,
-                    ..bound
-                };
             }
+        }));
+        let (lane, flat) = flat.least();
+
+        let quadratic = form.quadratics.lane(lane);
+        let (_, at) = quadratic.least_over(&region.polygon);
+        let reference = pose - region.middle;
+        let fall = |p: Vec2| quadratic.at(reference) - quadratic.at(p);
+        let losses = [
+            by_left.0[lane] + fall(vec2(at.x, reference.y)),
+            by_right.0[lane] + fall(vec2(reference.x, at.y)),
+        ];
+        let axis = match losses[0].total_cmp(&losses[1]) {
+            std::cmp::Ordering::Equal => region.longer_axis(),
+            order => usize::from(order.is_lt()),
+        };
+
+        let stray =
+            self.radial.abs() * stance.stray.radial + self.across.abs() * stance.stray.across;
+        let hoop = self.hoop(stance, directions);
+        let least = flat - self.offset - stray - hoop;
+        Bound {
+            least: if least.is_nan() {
+                f64::NEG_INFINITY
+            } else {
+                least
+            },
+            hoop,
+            stray,
+            corner: stance.face.corner(lane),
+            pose: region.middle + at,
+            axis,
         }
-        bound.least = bound.flat - self.hoop(region, face);
-        bound
     }
 
     /// What is taken off for the radius exceeding its component along the direction, mm: `b^2 / 2a` at its greatest,
     /// with `a` the component along and `b` the one across; endless where `a` can vanish.
-    fn hoop(&self, region: &Region, face: &Face) -> f64 {
+    fn hoop(&self, stance: &Stance, [along, up]: [Four; 2]) -> f64 {
         if self.radial >= 0.0 {
             return 0.0;
         }
-        let along = region.affine(vec3(self.direction.x, 0.0, self.direction.y));
-        let across = region.affine(vec3(self.direction.y, 0.0, -self.direction.x));
-        let (mut least_along, mut most_across) = (f64::INFINITY, 0.0_f64);
-        for &corner in face.corners() {
-            let (a, a_around) = spread(along.of(corner, region.half), region.half);
-            let (b, b_around) = spread(across.of(corner, region.half), region.half);
-            least_along = least_along.min(a - a_around);
-            most_across = most_across.max(b.abs() + b_around);
-        }
+        let half = stance.region.half;
+        let zero = Four::all(0.0);
+        let (a, a_around) = stance.form([along, zero, up]).spread(half);
+        let (b, b_around) = stance.form([up, zero, zero - along]).spread(half);
+        let bend = Four::all(stance.stray.radial);
+        let (a, b) = (a - a_around - bend, b.abs() + b_around + bend);
+        let (_, least_along) = a.least();
         if least_along > 0.0 {
-            -self.radial * most_across * most_across / (2.0 * least_along)
+            // Own directions go with their own corners; along a patch the greatest goes with the least.
+            let most = if stance.face.patch().is_some() {
+                b.greatest() * b.greatest() / least_along
+            } else {
+                (b * b / a).greatest()
+            };
+            -self.radial * most / 2.0
         } else {
             f64::INFINITY
         }
     }
 
     /// The mixture with `other` that bounds best, and its bound; `bound` is this plane's own. It stops where no more
-    /// than `worth` is to be gained.
+    /// than `worth` is to be gained. The losses are told from `pose`.
     ///
     /// But for the hoop term the bound is a concave function of the share, for it is the least of functions that are
     /// straight in it. So it lies below its tangents, and the two tangents' meeting point is the next share to try.
@@ -183,13 +196,13 @@ impl Plane {
         &self,
         bound: Bound,
         other: &Self,
-        (region, face): (&Region, &Face),
+        (stance, pose): (&Stance, Vec2),
         worth: f64,
     ) -> (Self, Bound) {
         /// Shares tried between the two ends.
         const SHARES: usize = 4;
         let slope = |bound: &Bound| {
-            let q = region.axle_from_body(bound.corner, bound.pose);
+            let q = stance.region.axle_from_body(bound.corner, bound.pose);
             other.at(q) - self.at(q)
         };
         let mut best = (*self, bound);
@@ -197,7 +210,7 @@ impl Plane {
         if low_slope <= worth {
             return best;
         }
-        let end = other.bound(region, face, bound.reference);
+        let end = other.bound(stance, pose);
         let (mut high, mut high_slope) = ((1.0, end), slope(&end));
         if end.least > best.1.least {
             best = (*other, end);
@@ -209,14 +222,11 @@ impl Plane {
             let (from, to) = (low.1.least, high.1.least);
             let share =
                 (to - from + low_slope * low.0 - high_slope * high.0) / (low_slope - high_slope);
-            if from + low_slope * (share - low.0) <= best.1.least + worth {
-                break;
-            }
-            if !share.is_finite() {
+            if from + low_slope * (share - low.0) <= best.1.least + worth || !share.is_finite() {
                 break;
             }
             let mixture = self.mixed(other, share);
-            let found = mixture.bound(region, face, bound.reference);
+            let found = mixture.bound(stance, pose);
             let found_slope = slope(&found);
             if found.least > best.1.least {
                 best = (mixture, found);
@@ -232,30 +242,15 @@ impl Plane {
 }
 
 /// A bound by the distance alone: it changes by no more than a point moves.
-pub(super) fn within_reach(region: &Region, body: &Revolved, face: &Face, pose: Vec2) -> f64 {
-    let axes = [
-        vec3(1.0, 0.0, 0.0),
-        vec3(0.0, 1.0, 0.0),
-        vec3(0.0, 0.0, 1.0),
-    ]
-    .map(|axis| region.affine(axis));
-    let reference = region.axle_from_body(face.middle(), pose);
-    let from = [reference.x, reference.y, reference.z];
-    let reach_of = |&corner: &Vec3| {
-        let most = |i: usize| {
-            let (value, around) = spread(axes[i].of(corner, region.half), region.half);
-            (value - from[i]).abs() + around
-        };
-        vec3(most(0), most(1), most(2)).length()
-    };
-    body.distance(reference) - face.corners().iter().map(reach_of).fold(0.0, f64::max)
+pub(super) fn within_reach(stance: &Stance, body: &Revolved, pose: Vec2) -> f64 {
+    let reference = stance.region.axle_from_body(stance.face.middle(), pose);
+    body.distance(reference) - stance.reach_from(reference)
 }
 
-/// A function's value in the middle of its region, and the most by which it differs anywhere in it.
-fn spread((quadratic, remainder): (Quadratic, Vec2), half: Vec2) -> (f64, f64) {
-    let [c0, cu, cv, cuu, cuv, cvv] = quadratic.0;
-    let (a, b) = (half.x, half.y);
-    let linear = cu.abs() * a + cv.abs() * b;
-    let bend = cuu.abs() * a * a + cuv.abs() * a * b + cvv.abs() * b * b;
-    (c0, linear + bend + remainder.x + remainder.y)
+/// A direction `(forward, up)` told from another.
+fn turned_back(direction: Vec2, from: Vec2) -> Vec2 {
+    vec2(
+        direction.x * from.y - direction.y * from.x,
+        direction.y * from.y + direction.x * from.x,
+    )
 }

@@ -1,10 +1,16 @@
 //! The box of poses, halved on demand, with the axle's motion as a power series over each part.
 
+use super::four::Four;
 use super::quadratic::Quadratic;
+use super::stance::Row;
 use crate::motion::Motion;
 use crate::motion::real::{Interval, Series};
 use crate::space::{Vec2, Vec3, vec2, vec3};
 use crate::travel::Pose;
+
+/// Stands for a bound that there is none of: so large that nothing built with it says anything, and still a number, so
+/// that no travel times it is nothing.
+const BOUNDLESS: f64 = 1e100;
 
 /// All poses: each wheel from `low` to `high` above ride height, the two no further apart than `apart`, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -35,14 +41,20 @@ pub(super) struct Region {
     pub polygon: Vec<Vec2>,
     turn: [[Entry; 3]; 3],
     shift: [Entry; 3],
+    /// How far the axle is turned.
+    pub tilt: Tilt,
     halves: [Option<[usize; 2]>; 2],
 }
 
-/// A function of the pose that is affine in a body point: `weights . point - constant`.
+/// How far the axle's frame may be turned against the body's anywhere in a region: bounds of the rotation's parts.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct AffineForm {
-    weights: [Entry; 3],
-    constant: Entry,
+pub(super) struct Tilt {
+    /// Of the rotation less the identity, within the plane of the wheel.
+    pub around: f64,
+    /// Of what a place along the axle adds in the plane of the wheel.
+    pub from_across: f64,
+    /// Of what a place in the plane of the wheel adds along the axle.
+    pub into_across: f64,
 }
 
 /// The pose box and its parts so far.
@@ -149,13 +161,27 @@ impl Poses {
             quadratic: std::array::from_fn(|k| series.0[k]),
             cubic: std::array::from_fn(|k| {
                 let bound = range.0[6 + k].magnitude();
-                if bound.is_nan() { f64::INFINITY } else { bound }
+                if bound < BOUNDLESS { bound } else { BOUNDLESS }
             }),
         };
         let turn = std::array::from_fn(|i| {
             std::array::from_fn(|j| entry(&at_middle.turn[i][j], &over_box.turn[i][j]))
         });
         let shift = std::array::from_fn(|i| entry(&at_middle.shift[i], &over_box.shift[i]));
+        let off = |(i, j): (usize, usize)| {
+            let still = if i == j { 1.0 } else { 0.0 };
+            (over_box.turn[i][j].0[0] - Interval::new(still, still)).magnitude()
+        };
+        let size = |places: &[(usize, usize)]| {
+            let squares: f64 = places.iter().map(|&place| off(place) * off(place)).sum();
+            let size = squares.sqrt();
+            if size < BOUNDLESS { size } else { BOUNDLESS }
+        };
+        let tilt = Tilt {
+            around: size(&[(0, 0), (0, 2), (2, 0), (2, 2)]),
+            from_across: size(&[(0, 1), (2, 1)]),
+            into_across: size(&[(1, 0), (1, 2)]),
+        };
         let polygon = cut_by_roll(middle, half, self.apart);
         self.regions.push(Region {
             middle,
@@ -163,6 +189,7 @@ impl Poses {
             polygon,
             turn,
             shift,
+            tilt,
             halves: [None; 2],
         });
         self.regions.len() - 1
@@ -181,21 +208,36 @@ impl Region {
         vec3(row(0), row(1), row(2))
     }
 
-    /// The function `normal . (turn p - shift)` of pose and point.
-    pub fn affine(&self, normal: Vec3) -> AffineForm {
-        let n = [normal.x, normal.y, normal.z];
-        let combined = |column: [&Entry; 3]| Entry {
-            quadratic: std::array::from_fn(|k| (0..3).map(|i| n[i] * column[i].quadratic[k]).sum()),
-            cubic: std::array::from_fn(|k| {
-                (0..3).map(|i| weighted(n[i], column[i].cubic[k])).sum()
-            }),
+    /// Each coordinate of four body points in the axle's frame, as a function of the pose.
+    pub fn rows(&self, points: [Four; 3]) -> [Row; 3] {
+        let size = points.map(Four::abs);
+        let nothing = Row {
+            quadratic: [Four::all(0.0); 6],
+            cubic: [Four::all(0.0); 4],
         };
-        AffineForm {
-            weights: std::array::from_fn(|j| {
-                combined([&self.turn[0][j], &self.turn[1][j], &self.turn[2][j]])
-            }),
-            constant: combined([&self.shift[0], &self.shift[1], &self.shift[2]]),
+        let mut rows = [nothing; 3];
+        for ((row, [x, y, z]), shift) in rows.iter_mut().zip(&self.turn).zip(&self.shift) {
+            for (k, sum) in row.quadratic.iter_mut().enumerate().take(self.terms()) {
+                *sum = points[0] * x.quadratic[k]
+                    + points[1] * y.quadratic[k]
+                    + points[2] * z.quadratic[k]
+                    - Four::all(shift.quadratic[k]);
+            }
+            if self.terms() > 1 {
+                for (k, sum) in row.cubic.iter_mut().enumerate() {
+                    *sum = size[0] * x.cubic[k]
+                        + size[1] * y.cubic[k]
+                        + size[2] * z.cubic[k]
+                        + Four::all(shift.cubic[k]);
+                }
+            }
         }
+        rows
+    }
+
+    /// How many coefficients of a quadratic count here: in a single pose the first.
+    pub fn terms(&self) -> usize {
+        if self.half == Vec2::default() { 1 } else { 6 }
     }
 
     /// The wheel whose travel is the wider one here: 0 left, 1 right.
@@ -224,40 +266,6 @@ impl Region {
             p = vec2((p.x + over - first).min(high.x), p.y - first);
         }
         p
-    }
-}
-
-impl AffineForm {
-    /// The quadratic of the point's value about the region's middle, and the greatest of its remainder, in the
-    /// parts that each wheel's travel accounts for.
-    pub fn of(&self, point: Vec3, half: Vec2) -> (Quadratic, Vec2) {
-        let p = [point.x, point.y, point.z];
-        let quadratic = std::array::from_fn(|k| {
-            (0..3)
-                .map(|j| self.weights[j].quadratic[k] * p[j])
-                .sum::<f64>()
-                - self.constant.quadratic[k]
-        });
-        let cubic: [f64; 4] = std::array::from_fn(|k| {
-            (0..3)
-                .map(|j| weighted(p[j], self.weights[j].cubic[k]))
-                .sum::<f64>()
-                + self.constant.cubic[k]
-        });
-        let (a, b) = (half.x, half.y);
-        let powers = [a * a * a, a * a * b, a * b * b, b * b * b];
-        let [uuu, uuv, uvv, vvv] = std::array::from_fn(|k| weighted(powers[k], cubic[k]));
-        let remainder = vec2(uuu + (2.0 * uuv + uvv) / 3.0, vvv + (2.0 * uvv + uuv) / 3.0);
-        (Quadratic(quadratic), remainder)
-    }
-}
-
-/// `|weight| * bound`, zero where the weight is zero even if the bound is infinite.
-fn weighted(weight: f64, bound: f64) -> f64 {
-    if weight == 0.0 {
-        0.0
-    } else {
-        weight.abs() * bound
     }
 }
 

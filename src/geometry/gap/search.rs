@@ -6,10 +6,11 @@ use std::collections::BinaryHeap;
 use super::face::Face;
 use super::plane::{Bound, Plane, within_reach};
 use super::poses::{Poses, Region};
+use super::stance::Stance;
 use super::{Gap, ROUNDING, Witness};
 use crate::motion::Motion;
 use crate::solid::{Revolved, Support};
-use crate::space::{Vec2, Vec3};
+use crate::space::{Vec2, Vec3, vec3};
 use crate::travel::Pose;
 
 /// How long a search goes on.
@@ -56,21 +57,25 @@ pub fn certify(
     }
     let mut search = Search {
         poses,
-        best: None,
+        faces: faces.to_vec(),
+        found: Found {
+            best: None,
+            accuracy: limits.accuracy,
+        },
         discarded: f64::INFINITY,
         limits,
         queue: BinaryHeap::new(),
         examined: 0,
     };
-    search.seed(solids, faces);
+    search.seed(solids);
     while let Some(task) = search.queue.pop() {
-        if task.bound >= search.enough() || search.examined >= limits.boxes {
+        if task.bound >= search.found.enough() || search.examined >= limits.boxes {
             search.discarded = search.discarded.min(task.bound);
             break;
         }
         search.branch(solids, &task);
     }
-    let best = search.best?;
+    let best = search.found.best?;
     let low = search.discarded.min(best.distance) - ROUNDING;
     Some(best.gap(search.poses.motion(), solids[best.solid], low, give))
 }
@@ -121,11 +126,39 @@ fn slide(solid: &Revolved, q: Vec3, distance: f64, support: &Support, give: f64)
     beside.clamp(-give, give)
 }
 
+/// The least distance found, and how near to it a bound must come.
+struct Found {
+    best: Option<Best>,
+    accuracy: f64,
+}
+
+impl Found {
+    /// Bounds from here up need no further look.
+    fn enough(&self) -> f64 {
+        self.best
+            .map_or(f64::INFINITY, |best| best.distance - self.accuracy)
+    }
+
+    fn offer(&mut self, distance: f64, (solid, radius): (usize, f64), place: &Place) {
+        if self.best.is_none_or(|best| distance < best.distance) {
+            let Place { point, pose, .. } = *place;
+            self.best = Some(Best {
+                distance,
+                solid,
+                point,
+                radius,
+                pose,
+            });
+        }
+    }
+}
+
 /// A face, a solid and a part of the poses that may still hold the least gap.
 #[derive(Debug, Clone, Copy)]
 struct Task {
     bound: f64,
-    face: Face,
+    /// Its place among the faces and their parts.
+    face: usize,
     solid: usize,
     region: usize,
     point: Vec3,
@@ -162,7 +195,9 @@ impl Ord for Task {
 
 struct Search<'a> {
     poses: &'a mut Poses,
-    best: Option<Best>,
+    /// The faces, then the parts that they were halved to.
+    faces: Vec<Face>,
+    found: Found,
     discarded: f64,
     limits: Limits,
     queue: BinaryHeap<Task>,
@@ -170,44 +205,34 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    /// Bounds from here up need no further look.
-    fn enough(&self) -> f64 {
-        self.best
-            .map_or(f64::INFINITY, |best| best.distance - self.limits.accuracy)
-    }
-
     /// Looks at every face once, the nearest first: the least distance is then nearly known before most are looked at,
-    /// and its pose is a good first guess for all that follow.
-    fn seed(&mut self, solids: &[&Revolved], faces: &[Face]) {
+    /// and its pose is a good first guess for all that follow. Those that even the whole travel cannot bring as near
+    /// need no look.
+    fn seed(&mut self, solids: &[&Revolved]) {
         let middle = self.poses.region(0).middle;
         let placement = self.poses.motion().placement(middle.x, middle.y);
-        let away = |solid: usize, face: &Face| {
-            solids[solid].distance(placement.axle_from_body(face.middle())) - face.radius
-        };
-        let mut order: Vec<(f64, usize, usize)> = (0..solids.len())
-            .flat_map(|solid| {
-                faces
-                    .iter()
-                    .enumerate()
-                    .map(move |(i, face)| (away(solid, face), solid, i))
-            })
-            .collect();
-        order.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let travel = travel_of(self.poses.region(0), &self.faces);
+        let mut order = Vec::with_capacity(solids.len() * self.faces.len());
+        for (i, face) in self.faces.iter().enumerate() {
+            let middle = placement.axle_from_body(face.middle());
+            for (solid, body) in solids.iter().enumerate() {
+                order.push((body.distance(middle) - face.radius, solid, i));
+            }
+        }
+        order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
         let Some(&(_, solid, nearest)) = order.first() else {
             return;
         };
-        let mut guess = self.least_corner(solids[solid], &faces[nearest]);
-        let still = self.poses.region(0).half == Vec2::default();
-        for (distance, solid, i) in order {
-            // In one pose no distance changes by more than its point moves over the face.
-            let reach = distance - faces[i].extent() - faces[i].bend;
-            if still && reach >= self.enough() {
+        let mut guess = self.least_corner(solids[solid], &self.faces[nearest]);
+        for (distance, solid, face) in order {
+            let reach = distance - self.faces[face].reach() - travel;
+            if reach >= self.found.enough() {
                 self.discarded = self.discarded.min(reach);
                 continue;
             }
             let task = Task {
                 bound: f64::NEG_INFINITY,
-                face: faces[i],
+                face,
                 solid,
                 region: 0,
                 point: guess.0,
@@ -215,7 +240,10 @@ impl Search<'_> {
                 split: Split::Face,
             };
             self.examine(solids, task);
-            guess = self.best.map_or(guess, |best| (best.point, best.pose));
+            guess = self
+                .found
+                .best
+                .map_or(guess, |best| (best.point, best.pose));
         }
     }
 
@@ -234,23 +262,12 @@ impl Search<'_> {
         (least.1, least.2)
     }
 
-    fn offer(&mut self, distance: f64, task: &Task, place: &Place) {
-        if self.best.is_none_or(|best| distance < best.distance) {
-            let Place { point, pose, .. } = *place;
-            self.best = Some(Best {
-                distance,
-                solid: task.solid,
-                point,
-                radius: task.face.radius,
-                pose,
-            });
-        }
-    }
-
     fn branch(&mut self, solids: &[&Revolved], task: &Task) {
         match task.split {
             Split::Face => {
-                for face in task.face.halves() {
+                for half in self.faces[task.face].halves() {
+                    let face = self.faces.len();
+                    self.faces.push(half);
                     self.examine(solids, Task { face, ..*task });
                 }
             }
@@ -264,51 +281,57 @@ impl Search<'_> {
 
     /// Bounds a task from below, improves the best distance on the way, and queues it if it is still open.
     fn examine(&mut self, solids: &[&Revolved], mut task: Task) {
-        /// Planes mixed a box.
-        const PLANES: usize = 6;
+        /// Planes mixed a box: few while halving is quick to help, more where it is not, deep inside the tire.
+        const PLANES: [usize; 2] = [2, 6];
+        /// From so many boxes on a search counts as one of the latter.
+        const HARD: usize = 400;
         /// The share of the accuracy that a further plane must gain to be worth its time.
-        const WORTH: f64 = 1.0 / 16.0;
+        const WORTH: f64 = 1.0 / 2.0;
         self.examined += 1;
         if self.poses.region(task.region).is_empty() {
             return;
         }
         let body = solids[task.solid];
+        let face = &self.faces[task.face];
         let pose = self
             .poses
             .region(task.region)
             .clamp(task.pose, self.poses.apart());
-        let slack = task.face.radius + task.face.bend;
-        let mut here = self.near(body, task.face.nearest(task.point), pose);
-        self.offer(here.distance - task.face.radius, &task, &here);
-        let mut plane = Plane::from(here.support);
-        let mut bound = plane.bound(self.poses.region(task.region), &task.face, here.pose);
-        for left in (0..PLANES).rev() {
+        let slack = face.radius;
+        let mut here = self.near(body, face.nearest(task.point), pose);
+        self.found
+            .offer(here.distance - slack, (task.solid, slack), &here);
+        let region = self.poses.region(task.region);
+        let stance = Stance::new(region, face);
+        let mut plane = here.plane(face);
+        let mut bound = plane.bound(&stance, here.pose);
+        for left in (0..PLANES[usize::from(self.examined > HARD)]).rev() {
             task.bound = task.bound.max(bound.least - slack);
-            if task.bound >= self.enough() || left == 0 {
+            if task.bound >= self.found.enough() || left == 0 {
                 break;
             }
-            let trial = self.trial(body, &task.face, &here, &bound);
+            let trial = self.trial(body, face, &here, &bound);
             if trial.distance < here.distance {
                 here = trial;
-                self.offer(here.distance - task.face.radius, &task, &here);
+                self.found
+                    .offer(here.distance - slack, (task.solid, slack), &here);
             }
             let (before, worth) = (bound.least, self.limits.accuracy * WORTH);
-            let place = (self.poses.region(task.region), &task.face);
-            (plane, bound) = plane.best_with(bound, &Plane::from(trial.support), place, worth);
+            let place = (&stance, here.pose);
+            (plane, bound) = plane.best_with(bound, &trial.plane(face), place, worth);
             if bound.least - before < worth && trial.distance > here.distance {
                 break;
             }
         }
-        let region = self.poses.region(task.region);
-        if !bound.least.is_finite() {
-            let reach = within_reach(region, body, &task.face, here.pose) - slack;
+        if bound.hoop.is_infinite() {
+            let reach = within_reach(&stance, body, here.pose) - slack;
             task.bound = task.bound.max(reach);
         }
         (task.point, task.pose) = (here.point, here.pose);
-        if task.bound >= self.enough() {
+        if task.bound >= self.found.enough() {
             self.discarded = self.discarded.min(task.bound);
         } else {
-            task.split = self.split(region, &task.face, &here);
+            task.split = split(&stance, &here);
             self.queue.push(task);
         }
     }
@@ -349,33 +372,59 @@ impl Search<'_> {
         }
         far
     }
+}
 
-    /// What to halve: whatever loses more of the plane that touches in `here`, the face in this pose or the poses after
-    /// it. A loss by the hoop term comes from whatever is larger in space.
-    fn split(&self, region: &Region, face: &Face, here: &Place) -> Split {
-        let plane = Plane::from(here.support);
-        let bound = plane.bound(region, face, here.pose);
-        let least_here = plane.least_at(
-            &self.poses.motion().placement(here.pose.x, here.pose.y),
-            face,
-        );
-        let of_face = here.distance - least_here + face.bend;
-        let of_poses = least_here - bound.flat;
-        let by_hoop = bound.flat - bound.least > of_face.max(of_poses);
-        let (of_face, of_poses, axis) = if by_hoop {
+/// The most by which any pose moves any point of the faces away from where the middle of the region has it, mm: it is a
+/// convex function of the point, so the corners of a box round them tell.
+fn travel_of(region: &Region, faces: &[Face]) -> f64 {
+    if region.half == Vec2::default() {
+        return 0.0;
+    }
+    let points = || {
+        faces
+            .iter()
+            .flat_map(|face| face.corners().iter().map(move |&p| (p, face.bend)))
+    };
+    let ends = |coordinate: fn(Vec3) -> f64| {
+        let start = (f64::INFINITY, f64::NEG_INFINITY);
+        points().fold(start, |(low, high), (p, bend)| {
             (
-                face.extent(),
-                2.0 * region.half.x.max(region.half.y),
-                region.longer_axis(),
+                low.min(coordinate(p) - bend),
+                high.max(coordinate(p) + bend),
             )
-        } else {
-            (of_face, of_poses, bound.axis)
-        };
-        if of_face > of_poses && face.corners().len() > 1 {
-            Split::Face
-        } else {
-            Split::Poses { axis }
-        }
+        })
+    };
+    let (x, y, z) = (ends(|p| p.x), ends(|p| p.y), ends(|p| p.z));
+    let [near, far] = [x.0, x.1].map(|x| {
+        let corners = [(y.0, z.0), (y.1, z.0), (y.1, z.1), (y.0, z.1)];
+        let face = Face::quadrangle(corners.map(|(y, z)| vec3(x, y, z)));
+        Stance::new(region, &face).travel()
+    });
+    near.max(far)
+}
+
+/// What to halve: whatever loses more of the plane that touches in `here`, the face in this pose or the poses after
+/// it. A loss by the hoop term comes from whatever is larger in space.
+fn split(stance: &Stance, here: &Place) -> Split {
+    let plane = here.plane(stance.face);
+    let bound = plane.bound(stance, here.pose);
+    let least_here = plane.least_at(stance, here.pose);
+    let of_face = here.distance - least_here + bound.stray;
+    let of_poses = least_here - (bound.least + bound.hoop + bound.stray);
+    let (of_face, of_poses, axis) = if bound.hoop <= of_face.max(of_poses) {
+        (of_face, of_poses, bound.axis)
+    } else {
+        let half = stance.region.half;
+        (
+            stance.face.extent(),
+            2.0 * half.x.max(half.y),
+            stance.region.longer_axis(),
+        )
+    };
+    if of_face > of_poses && stance.face.corners().len() > 1 {
+        Split::Face
+    } else {
+        Split::Poses { axis }
     }
 }
 
@@ -386,4 +435,11 @@ struct Place {
     pose: Vec2,
     distance: f64,
     support: Support,
+}
+
+impl Place {
+    /// The plane that touches the solid where this place is nearest to it.
+    fn plane(&self, face: &Face) -> Plane {
+        Plane::of(&self.support, face, self.point)
+    }
 }

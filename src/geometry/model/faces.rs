@@ -116,14 +116,7 @@ impl Model {
 /// One surface in one station's half-plane.
 fn section_faces(station: &Station, side: Side, surface: Surface) -> Vec<Face> {
     let angles = [station.angle; 2];
-    let span = |a: Vec2, b: Vec2| {
-        Face::from(Patch {
-            side,
-            angles,
-            first: [a; 2],
-            second: [b; 2],
-        })
-    };
+    let span = |a: Vec2, b: Vec2| Face::from(Patch::new(side, angles, [a; 2], [b; 2]));
     station
         .segments()
         .filter(|(of, ..)| *of == surface)
@@ -137,12 +130,9 @@ fn wheelhouse_faces(stations: &[Station], side: Side, surface: Surface) -> Vec<F
         let [rear, front] = pair else {
             return Vec::new();
         };
-        let patch = |k: usize| Patch {
-            side,
-            angles: [rear.angle, front.angle],
-            first: [rear.points[k], front.points[k]],
-            second: [rear.points[k + 1], front.points[k + 1]],
-        };
+        let ends = |k: usize| [rear.points[k], front.points[k]];
+        let angles = [rear.angle, front.angle];
+        let patch = |k: usize| Patch::new(side, angles, ends(k), ends(k + 1));
         let of_surface = rear
             .spans
             .iter()
