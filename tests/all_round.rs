@@ -1,8 +1,8 @@
 //! The gaps all round the wheel against brute force over the sheet and the poses.
 
 use geometry::body::StationTable;
-use geometry::check::{Check, check};
-use geometry::model::{Look, Model};
+use geometry::check::check;
+use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::{Vec3, vec3};
 use geometry::travel::Pose;
@@ -22,7 +22,7 @@ fn cars() -> impl Iterator<Item = Model> {
 #[test]
 fn no_point_of_the_sheet_comes_nearer_in_any_brute_pose() {
     for model in cars() {
-        let gaps = check(&model, Look::AllRound, ACCURACY);
+        let gaps = check(&model, ACCURACY);
         for side in Side::BOTH {
             let solids = model.given.get(side);
             for pose in poses(&model) {
@@ -46,40 +46,6 @@ fn no_point_of_the_sheet_comes_nearer_in_any_brute_pose() {
                         model.car.name
                     );
                 }
-            }
-        }
-    }
-}
-
-#[test]
-fn all_round_is_never_roomier_than_straight_up() {
-    for model in cars() {
-        let (section, round) = (
-            check(&model, Look::StraightUp, ACCURACY),
-            check(&model, Look::AllRound, ACCURACY),
-        );
-        for side in Side::BOTH {
-            let of = |check: &Check| check.sides.get(side).surfaces.clone();
-            for (section, round) in of(&section).iter().zip(&of(&round)) {
-                assert_eq!(section.id, round.id);
-                assert!(
-                    round.travel.low <= section.travel.high,
-                    "{}: {}",
-                    model.car.name,
-                    section.name
-                );
-                assert!(
-                    round.ride.low <= section.ride.high,
-                    "{}: {}",
-                    model.car.name,
-                    section.name
-                );
-                assert!(
-                    round.travel.high - round.travel.low <= ACCURACY + 1e-6,
-                    "{}: {}",
-                    model.car.name,
-                    section.name
-                );
             }
         }
     }

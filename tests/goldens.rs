@@ -1,4 +1,4 @@
-//! The four invented cars as pictures and gap lists: what changes in them must have been meant.
+//! The invented cars as pictures and gap lists: what changes in them must have been meant.
 //!
 //! `UPDATE_GOLDENS=1 cargo test -p tests --test goldens` writes them anew; look at the pictures before they are kept.
 
@@ -7,7 +7,7 @@ use std::path::PathBuf;
 
 use drawing::{RearOptions, rear_view};
 use geometry::check::{ACCURACY, Check, check};
-use geometry::model::{Look, Model};
+use geometry::model::Model;
 use geometry::side::Sides;
 
 #[test]
@@ -37,7 +37,7 @@ fn cars() -> impl Iterator<Item = (&'static str, Model, Check)> {
     carfile::SCENARIOS.iter().map(|scenario| {
         let car = carfile::read(scenario.text).expect("an invented car reads");
         let model = Model::new(&car).expect("an invented car has a model");
-        let gaps = check(&model, Look::StraightUp, ACCURACY);
+        let gaps = check(&model, ACCURACY);
         (scenario.name, model, gaps)
     })
 }

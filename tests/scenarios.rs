@@ -3,8 +3,11 @@
 use carfile::{SCENARIOS, read};
 use geometry::car::{Car, Lever};
 use geometry::check::{Check, Verdict, check as gaps};
-use geometry::model::{Look, Model};
+use geometry::gap::{Face, Limits, Poses, certify};
+use geometry::math;
+use geometry::model::Model;
 use geometry::side::Side;
+use geometry::space::vec3;
 use geometry::units::MM_PER_INCH;
 
 /// Near enough to tell a verdict, mm.
@@ -20,7 +23,7 @@ fn check(name: &str, change: impl Fn(&mut Car)) -> (Model, Check) {
     let mut car = read(scenario.text).unwrap_or_else(|faults| panic!("{name}: {faults:#?}"));
     change(&mut car);
     let model = Model::new(&car).unwrap_or_else(|faults| panic!("{name}: {faults:#?}"));
-    let check = gaps(&model, Look::StraightUp, ACCURACY);
+    let check = gaps(&model, ACCURACY);
     for surface in Side::BOTH
         .iter()
         .flat_map(|side| &check.sides.get(*side).surfaces)
@@ -78,4 +81,35 @@ fn the_low_cars_rail_stops_the_seam_first() {
         }
     };
     assert_eq!(check("low-car", at_the_rail).1.verdict(), Verdict::Hits);
+}
+
+#[test]
+fn the_sedans_corner_hits_behind_the_axle_and_not_over_it() {
+    let (model, check) = check("sedan", |_| ());
+    for side in Side::BOTH {
+        let worst = check.sides.get(side).worst().expect("a surface");
+        assert_eq!(worst.verdict, Verdict::Hits);
+        let at = worst.travel.witness.at_body;
+        let behind = -math::atan2(at.x, at.z).to_degrees();
+        assert!((20.0..70.0).contains(&behind), "{behind} degrees behind");
+
+        let over_the_axle = model.moved.get(side);
+        let solids = model.given.get(side);
+        let mut poses = Poses::new(model.motion, model.pose_domain());
+        for (surface, a, b) in over_the_axle.segments() {
+            let at = |p: geometry::space::Vec2| vec3(0.0, side.sign() * p.x, p.y);
+            let gap = certify(
+                &mut poses,
+                &[&solids.tire, &solids.wheel],
+                &[Face::segment(at(a), at(b))],
+                model.car.travel.give,
+                Limits::accuracy(ACCURACY),
+            );
+            let target = model.car.targets.through_travel(surface);
+            assert!(
+                gap.is_some_and(|gap| gap.low >= target),
+                "{side:?} {surface:?} over the axle: {gap:?}, target {target}"
+            );
+        }
+    }
 }

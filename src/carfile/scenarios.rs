@@ -27,4 +27,8 @@ pub const SCENARIOS: &[Scenario] = &[
         name: "low-car",
         text: include_str!("../../scenarios/low-car.toml"),
     },
+    Scenario {
+        name: "sedan",
+        text: include_str!("../../scenarios/sedan.toml"),
+    },
 ];

@@ -2,7 +2,7 @@
 
 use crate::body::SurfaceId;
 use crate::gap::{Gap, Limits, Poses};
-use crate::model::{Look, Model, SurfaceFaces};
+use crate::model::{Model, SurfaceFaces};
 use crate::side::{Side, Sides};
 use crate::travel::Pose;
 
@@ -121,16 +121,16 @@ pub struct TravelCurve {
     pub points: Vec<(f64, f64)>,
 }
 
-/// The gaps of every surface in what is looked at, certified to `accuracy` mm.
+/// The gaps of every surface, all round the wheel, certified to `accuracy` mm.
 #[must_use]
-pub fn check(model: &Model, look: Look, accuracy: f64) -> Check {
+pub fn check(model: &Model, accuracy: f64) -> Check {
     let mut travel = Poses::new(model.motion, model.pose_domain());
     let mut rest = Poses::at(model.motion, Pose::RIDE);
     let give = model.car.travel.give;
     let limits = Limits::accuracy(accuracy);
     let targets = &model.car.targets;
     let sides = Sides::each(|side| {
-        let checked = model.faces(side, look).into_iter().filter_map(|faces| {
+        let checked = model.faces(side).into_iter().filter_map(|faces| {
             let id = faces.id;
             let travel = faces.gap(&mut travel, model.given.get(side), give, limits)?;
             let ride = faces.gap(&mut rest, model.solids.get(side), 0.0, limits)?;
@@ -157,7 +157,7 @@ pub fn check(model: &Model, look: Look, accuracy: f64) -> Check {
     Check { sides }
 }
 
-/// Each surface's gap in the section straight up at one pose, in the same order as [`check`] lists them, certified to `accuracy` mm.
+/// Each surface's gap all round the wheel at one pose, in the same order as [`check`] lists them, certified to `accuracy` mm.
 #[must_use]
 pub fn at_pose(model: &Model, pose: Pose, accuracy: f64) -> Sides<Vec<(SurfaceId, Gap)>> {
     let mut here = Poses::at(model.motion, pose);
@@ -169,18 +169,14 @@ pub fn at_pose(model: &Model, pose: Pose, accuracy: f64) -> Sides<Vec<(SurfaceId
                 faces.gap(&mut here, model.solids.get(side), 0.0, limits)?,
             ))
         };
-        model
-            .faces(side, Look::StraightUp)
-            .into_iter()
-            .filter_map(gap)
-            .collect()
+        model.faces(side).into_iter().filter_map(gap).collect()
     })
 }
 
-/// Each surface's gap in the section straight up at `samples` heights of both wheels together, `samples >= 2`, certified to `accuracy` mm.
+/// Each surface's gap all round the wheel at `samples` heights of both wheels together, `samples >= 2`, certified to `accuracy` mm.
 #[must_use]
 pub fn through_travel(model: &Model, side: Side, samples: u32, accuracy: f64) -> Vec<TravelCurve> {
-    let surfaces = model.faces(side, Look::StraightUp);
+    let surfaces = model.faces(side);
     let curve = |faces: &SurfaceFaces| TravelCurve {
         id: faces.id,
         name: model.name(faces.id),

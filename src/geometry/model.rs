@@ -17,7 +17,7 @@ use crate::solid::Revolved;
 use crate::space::vec2;
 use crate::tire::{ShapeInputs, TireShape, load};
 
-pub use faces::{Look, SurfaceFaces};
+pub use faces::SurfaceFaces;
 pub use section::{EnvelopeSection, WheelSection};
 
 /// Radius of a rim flange's edge, mm (J flange, from memory); less where the flange is thinner.

@@ -3,14 +3,12 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
-use geometry::model::Look;
 use lexopt::prelude::*;
 
 /// How the command is used.
 pub(crate) const USAGE: &str = "\
-lip-to-rail check CAR.toml [--json] [--all-round]
-    Each surface's gap at ride height and through travel, in the section straight up over the axle;
-    with --all-round, ahead of and behind the axle as well.
+lip-to-rail check CAR.toml [--json]
+    Each surface's least gap, all round the wheel, at ride height and through travel.
 lip-to-rail picture CAR.toml [--view rear] [-o FILE.svg] [--width PIXELS]
     A picture of the car as SVG, to a file or to the terminal.
 
@@ -22,11 +20,7 @@ pub(crate) enum Command {
     /// Say how the command is used.
     Help,
     /// List the gaps.
-    Check {
-        file: PathBuf,
-        json: bool,
-        look: Look,
-    },
+    Check { file: PathBuf, json: bool },
     /// Draw the rear view.
     Picture {
         file: PathBuf,
@@ -58,11 +52,10 @@ pub(crate) fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Com
 const WIDTH: (f64, f64) = (200.0, 8000.0);
 
 fn check(parser: &mut lexopt::Parser) -> Result<Command, String> {
-    let (mut file, mut json, mut look) = (None, false, Look::StraightUp);
+    let (mut file, mut json) = (None, false);
     while let Some(argument) = parser.next().map_err(said)? {
         match argument {
             Long("json") => json = true,
-            Long("all-round") => look = Look::AllRound,
             Short('h') | Long("help") => return Ok(Command::Help),
             Value(path) if file.is_none() => file = Some(path.into()),
             other => return Err(said(other.unexpected())),
@@ -71,7 +64,6 @@ fn check(parser: &mut lexopt::Parser) -> Result<Command, String> {
     Ok(Command::Check {
         file: file.ok_or_else(no_file)?,
         json,
-        look,
     })
 }
 
@@ -147,7 +139,6 @@ mod tests {
             Ok(Command::Check {
                 file: file(),
                 json: false,
-                look: Look::StraightUp,
             }),
         );
         check(
@@ -155,7 +146,6 @@ mod tests {
             Ok(Command::Check {
                 file: file(),
                 json: true,
-                look: Look::StraightUp,
             }),
         );
         check(

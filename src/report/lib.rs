@@ -16,7 +16,7 @@ use arguments::{Command, USAGE};
 use drawing::{RearOptions, rear_view};
 use geometry::check::{ACCURACY, Check, Verdict, check};
 use geometry::field::Fault;
-use geometry::model::{Look, Model};
+use geometry::model::Model;
 use geometry::side::Sides;
 
 pub use json::to_json;
@@ -71,8 +71,8 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
             print(out, USAGE)?;
             Ok(Outcome::Clear)
         }
-        Command::Check { file, json, look } => {
-            let (model, check) = answers(file, *look)?;
+        Command::Check { file, json } => {
+            let (model, check) = answers(file)?;
             print(
                 out,
                 &if *json {
@@ -93,7 +93,7 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
             output,
             width,
         } => {
-            let (model, check) = answers(file, Look::StraightUp)?;
+            let (model, check) = answers(file)?;
             let target = model.car.targets.travel;
             let room = Sides::each(|side| model.envelope_section(side, target, 0.0));
             let options = RearOptions {
@@ -113,7 +113,7 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
     }
 }
 
-fn answers(file: &Path, look: Look) -> Result<(Model, Check), Vec<String>> {
+fn answers(file: &Path) -> Result<(Model, Check), Vec<String>> {
     let name = file.display();
     let bytes = bytes(file).map_err(|error| vec![told(file, &error)])?;
     let in_file = |faults: Vec<carfile::FileFault>| -> Vec<String> {
@@ -130,7 +130,7 @@ fn answers(file: &Path, look: Look) -> Result<(Model, Check), Vec<String>> {
     };
     let car = carfile::read_bytes(&bytes).map_err(in_file)?;
     let model = Model::new(&car).map_err(in_model)?;
-    let check = check(&model, look, ACCURACY);
+    let check = check(&model, ACCURACY);
     Ok((model, check))
 }
 

@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use drawing::Shown;
 use geometry::check::{ACCURACY, check};
-use geometry::model::{Look, Model};
+use geometry::model::Model;
 use geometry::side::Side;
 use leptos::ev;
 use leptos::prelude::*;
@@ -55,7 +55,7 @@ fn first() -> Option<Desk> {
 }
 
 fn worse_side(work: &Work) -> Side {
-    let check = Model::new(&work.car).map(|model| check(&model, Look::StraightUp, ACCURACY));
+    let check = Model::new(&work.car).map(|model| check(&model, ACCURACY));
     check
         .ok()
         .and_then(|check| words::worst(&check).map(|(side, _)| side))

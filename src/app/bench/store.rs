@@ -9,7 +9,7 @@ use geometry::body::SurfaceId;
 use geometry::car::Car;
 use geometry::check::{ACCURACY, Check, check};
 use geometry::field::Fault;
-use geometry::model::{Look, Model};
+use geometry::model::Model;
 use geometry::side::Side;
 use geometry::travel::Pose;
 use geometry::units::Notation;
@@ -82,11 +82,7 @@ impl Bench {
                 .flatten()
                 .or_else(|| history.with_untracked(last_sound)),
         });
-        let check = Memo::new(move |_| {
-            model
-                .get()
-                .map(|model| Arc::new(check(&model, Look::StraightUp, ACCURACY)))
-        });
+        let check = Memo::new(move |_| model.get().map(|model| Arc::new(check(&model, ACCURACY))));
         let pose = Memo::new(move |_| {
             let scrub = scrub.get();
             model.with(|model| {

@@ -5,7 +5,6 @@ use geometry::body::{Obstacle, Reading, Surface, Tape};
 use geometry::car::{Car, SideSpec, Targets};
 use geometry::check::check;
 use geometry::locator::Locator;
-use geometry::model::Look;
 use geometry::space::vec3;
 use geometry::tire::{Arrival, Designation, MeasuredWidth, TireSpec};
 use geometry::travel::TravelSpec;
@@ -109,7 +108,7 @@ fn model(section_width: f64, seam_move: f64) -> Model {
 
 fn drawn(section_width: f64, seam_move: f64, options: &RearOptions) -> Scene {
     let model = model(section_width, seam_move);
-    rear_view(&model, &check(&model, Look::StraightUp, 0.1), options)
+    rear_view(&model, &check(&model, 0.1), options)
 }
 
 /// Left, top, right and bottom of every text, with the text.

@@ -12,15 +12,6 @@ use crate::space::{Vec2, Vec3, vec3};
 /// as well: 60 degrees from straight down. The bulge has died away there (common practice, no source).
 const LOADED_BELOW: f64 = -0.5;
 
-/// How much of the body is looked at.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Look {
-    /// The section straight up over the axle, and the obstacles.
-    StraightUp,
-    /// All of it, all round the wheel.
-    AllRound,
-}
-
 /// One surface as faces.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SurfaceFaces {
@@ -64,15 +55,11 @@ impl SurfaceFaces {
 impl Model {
     /// The surfaces of one side, from the lip inward, then the obstacles, whole.
     #[must_use]
-    pub fn faces(&self, side: Side, look: Look) -> Vec<SurfaceFaces> {
+    pub fn faces(&self, side: Side) -> Vec<SurfaceFaces> {
         let sheet = Surface::FIXED.into_iter().map(|surface| {
-            let faces = match (surface, look) {
-                (Surface::FrameRail, Look::StraightUp) => rail_section(self.rails.get(side), side),
-                (Surface::FrameRail, Look::AllRound) => rail_faces(self.rails.get(side), side),
-                (_, Look::StraightUp) => section_faces(self.moved.get(side), side, surface),
-                (_, Look::AllRound) => {
-                    wheelhouse_faces(&self.wheelhouses.get(side).stations, side, surface)
-                }
+            let faces = match surface {
+                Surface::FrameRail => rail_faces(self.rails.get(side), side),
+                _ => wheelhouse_faces(&self.wheelhouses.get(side).stations, side, surface),
             };
             self.surface(surface.into(), faces)
         });
@@ -144,14 +131,6 @@ fn wheelhouse_faces(stations: &[Station], side: Side, surface: Surface) -> Vec<F
         [only] => section_faces(only, side, surface),
         stations => stations.windows(2).flat_map(between).collect(),
     }
-}
-
-/// The rail's outboard face, top and bottom over the axle; its inboard face can never be nearest.
-fn rail_section(rail: &Rail, side: Side) -> Vec<Face> {
-    let corners = rail.section().map(|p| vec3(0.0, side.sign() * p.x, p.y));
-    [(0, 1), (1, 2), (3, 0)]
-        .map(|(a, b)| Face::segment(corners[a], corners[b]))
-        .to_vec()
 }
 
 /// The rail's outboard face, top and bottom; its inboard face can never be nearest.

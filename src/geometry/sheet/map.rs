@@ -4,7 +4,7 @@ use super::{Wheel, angle_of, sectors};
 use crate::body::{Station, StationTable, Surface};
 use crate::gap::{Face, Gap};
 use crate::math;
-use crate::model::{Look, Model, SurfaceFaces};
+use crate::model::{Model, SurfaceFaces};
 use crate::side::Side;
 use crate::space::{Vec2, Vec3, vec3};
 
@@ -208,7 +208,7 @@ impl LowSpans {
     fn new(model: &Model, side: Side, table: &StationTable) -> Self {
         let sectors = sectors(&table.stations);
         let faces: Vec<Face> = model
-            .faces(side, Look::AllRound)
+            .faces(side)
             .into_iter()
             .flat_map(|faces| faces.low)
             .collect();

@@ -3,7 +3,7 @@
 use super::{Wheel, angle_of, sectors};
 use crate::body::Surface;
 use crate::gap::Gap;
-use crate::model::{Look, Model, SurfaceFaces};
+use crate::model::{Model, SurfaceFaces};
 use crate::side::Side;
 
 /// How far the middle of a face may lie beyond its sector for rounding, radians.
@@ -33,7 +33,7 @@ impl Ring {
     /// Begins the ring of one side of a model.
     #[must_use]
     pub fn begin(model: &Model, side: Side) -> RingWork {
-        let mut surfaces = model.faces(side, Look::AllRound);
+        let mut surfaces = model.faces(side);
         surfaces
             .retain(|faces| !matches!(faces.id.surface, Surface::FrameRail | Surface::Obstacle));
         RingWork {
