@@ -79,7 +79,7 @@ pub fn arrows(group: &mut Group, a: Vec2, b: Vec2, lettering: Lettering, key: Op
 }
 
 /// An arrowhead with its tip at `tip`, pointing along `heading`.
-fn head(tip: Vec2, heading: Vec2, lettering: Lettering) -> Shape {
+pub fn head(tip: Vec2, heading: Vec2, lettering: Lettering) -> Shape {
     let back = tip - heading * lettering.px(ARROW);
     let across = vec2(-heading.y, heading.x) * lettering.px(ARROW_HALF);
     Shape::Area(vec![tip, back + across, back - across])

@@ -21,25 +21,22 @@ pub mod chart;
 mod dimension;
 mod hatch;
 mod label;
+#[cfg(test)]
+mod legible;
 mod lettering;
+mod map;
 pub mod rear;
 mod role;
 mod scene;
+pub mod side;
 pub mod svg;
+mod words;
 
 pub use chart::travel::{TravelChart, travel_chart, travel_finding, travel_rows};
 pub use lettering::Lettering;
+pub use map::{MapOptions, map_finding, map_place, map_spot, spot_words, wheelhouse_map};
 pub use rear::{Dimensions, RearOptions, Shown, rear_view};
 pub use role::Role;
 pub use scene::{Anchor, Group, Handle, Item, Key, Scene, Shape, View};
-
-/// An angle round the wheel in words, in whole degrees: `35° behind`, `20° ahead`, `straight up`.
-#[must_use]
-pub fn bearing(angle: f64) -> String {
-    let whole = geometry::units::degrees(angle).round();
-    if whole == 0.0 || !whole.is_finite() {
-        return "straight up".to_owned();
-    }
-    let word = if whole > 0.0 { "ahead" } else { "behind" };
-    format!("{:.0}\u{b0} {word}", whole.abs())
-}
+pub use side::{SideOptions, side_angle, side_handle, side_view};
+pub use words::{bearing, gap_words};

@@ -62,6 +62,24 @@ roles! {
     TightTicks = "tight-ticks",
     /// The ground.
     Ground = "ground",
+    /// An edge behind what is drawn.
+    Hidden = "hidden",
+    /// Where a moving part is at the end of its travel.
+    Swept = "swept",
+    /// The trace of another drawing's section.
+    SectionLine = "section-line",
+    /// A sector of the ring round the wheel.
+    Sector = "sector",
+    /// The spot where a gap is least.
+    Spot = "spot",
+    /// The circle round a letter that stands for a row of the key.
+    Balloon = "balloon",
+    /// Where one surface ends and the next begins.
+    Border = "border",
+    /// A line of equal gap.
+    Contour = "contour",
+    /// Sheet that may not be cut.
+    NoCut = "no-cut",
     /// A plane of symmetry.
     CenterLine = "center-line",
     /// Dimension, extension and leader lines.
@@ -118,6 +136,9 @@ impl Role {
 
     /// Whether it is the edge of metal that a tire can meet.
     pub(crate) fn bounds_metal(self) -> bool {
-        matches!(self, Self::Cut | Self::Moved | Self::Fill | Self::Obstacle)
+        matches!(
+            self,
+            Self::Cut | Self::Moved | Self::Fill | Self::Obstacle | Self::Hidden
+        )
     }
 }

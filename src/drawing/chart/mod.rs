@@ -1,6 +1,6 @@
 //! Charts, drawn by plotters onto our own sheet: they get roles, and with them the drawings' style.
 
-mod backend;
-mod scale;
+pub(crate) mod backend;
+pub(crate) mod scale;
 pub mod table;
 pub mod travel;

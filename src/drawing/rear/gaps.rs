@@ -7,7 +7,6 @@ use geometry::math;
 use geometry::side::Side;
 use geometry::space::{Vec2, Vec3, vec2};
 use geometry::travel::Pose;
-use geometry::units::{format_length, shown};
 
 use super::{Dimensions, Draft, on_sheet, sizes};
 use crate::dimension::{LIFT, arrows};
@@ -15,6 +14,7 @@ use crate::label::{Wish, place};
 use crate::lettering::width;
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Key, Shape};
+use crate::words::{bearing, gap_words};
 
 /// Height of a label with its two lines, pixels.
 const LABEL: f64 = 36.0;
@@ -48,16 +48,6 @@ pub fn gaps(draft: &Draft) -> Group {
         }
     }
     group
-}
-
-/// A gap and its verdict in words: `3/8 in, tight`.
-pub fn words(draft: &Draft, gap: f64, verdict: Verdict) -> String {
-    let length = format_length(gap.abs(), draft.options.notation);
-    match verdict {
-        Verdict::Hits if shown(gap, draft.options.notation) == 0.0 => "just hits".to_owned(),
-        Verdict::Hits if gap < 0.0 => format!("hits by {length}"),
-        _ => format!("{length}, {}", verdict.word()),
-    }
 }
 
 /// One gap to be dimensioned.
@@ -144,7 +134,7 @@ fn mark(
             verdict,
         },
         name: name + &around(&gap.witness, draft.angle),
-        value: words(draft, gap.low, verdict),
+        value: gap_words(gap.low, verdict, draft.options.notation),
         reserve: gap.low - target,
         ends: [gap.witness.at_tire, gap.witness.at_body]
             .map(|point| on_sheet(in_section(point, draft.angle, surface.surface))),
@@ -171,7 +161,7 @@ fn around(witness: &Witness, section: f64) -> String {
     if (angle - section).abs() < AROUND || !angle.is_finite() {
         return String::new();
     }
-    format!(", {}", crate::bearing(angle))
+    format!(", {}", bearing(angle))
 }
 
 /// Where labels stand: `foot` is where their lines begin and leaders come to, `run` the direction in

@@ -7,7 +7,7 @@ mod gaps;
 mod handles;
 mod sizes;
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 mod wheels;
 
 use std::fmt::Write as _;
@@ -23,6 +23,7 @@ use geometry::units::Notation;
 
 use crate::lettering::Lettering;
 use crate::scene::{Key, Scene};
+use crate::words::{bearing, gap_words};
 
 /// Which sides are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -225,7 +226,7 @@ fn which(angle: f64) -> String {
     if angle.abs() <= STRAIGHT_UP {
         "straight up".to_owned()
     } else {
-        format!("{} straight up", crate::bearing(angle))
+        format!("{} straight up", bearing(angle))
     }
 }
 
@@ -307,10 +308,10 @@ fn description(draft: &Draft) -> String {
     };
     for side in draft.sides() {
         for surface in &draft.check.sides.get(side).surfaces {
-            let gap = gaps::words(
-                draft,
+            let gap = gap_words(
                 surface.travel.low,
                 Verdict::of(surface.travel.low, surface.travel_target),
+                draft.options.notation,
             );
             let side = capital(side.word());
             let _ = write!(out, " {side}, {}: {gap} through travel.", surface.name);

@@ -11,12 +11,11 @@ use geometry::travel::TravelSpec;
 use geometry::wheel::WheelSpec;
 
 use super::*;
-use crate::lettering::width;
+use crate::legible::expect_legible;
 use crate::role::Role;
-use crate::scene::{Anchor, Shape};
 
 /// An invented car with so wide a tire, and its seams moved so far, mm.
-fn model(section_width: f64, seam_move: f64) -> Model {
+pub(crate) fn model(section_width: f64, seam_move: f64) -> Model {
     let r = Reading::measured;
     let tape = Tape {
         to_rail: r(260.0),
@@ -111,47 +110,6 @@ fn drawn(section_width: f64, seam_move: f64, options: &RearOptions) -> Scene {
     rear_view(&model, &check(&model, 0.1), options)
 }
 
-/// Left, top, right and bottom of every text, with the text.
-fn boxes(scene: &Scene) -> Vec<([f64; 4], &str)> {
-    let items = scene.groups.iter().flat_map(|group| &group.items);
-    items
-        .filter_map(|item| match &item.shape {
-            Shape::Text {
-                at,
-                anchor,
-                size,
-                text,
-            } => {
-                let long = width(text, *size);
-                let left = match anchor {
-                    Anchor::Start => at.x,
-                    Anchor::Middle => at.x - long / 2.0,
-                    Anchor::End => at.x - long,
-                };
-                Some(([left, at.y - 0.75 * size, left + long, at.y], text.as_str()))
-            }
-            _ => None,
-        })
-        .collect()
-}
-
-#[track_caller]
-fn expect_legible(scene: &Scene) {
-    let boxes = boxes(scene);
-    let view = scene.view;
-    for (i, (a, text)) in boxes.iter().enumerate() {
-        let inside = a[0] >= view.x
-            && a[1] >= view.y
-            && a[2] <= view.x + view.width
-            && a[3] <= view.y + view.height;
-        assert!(inside, "{text} runs out of the picture");
-        for (b, other) in &boxes[i + 1..] {
-            let apart = a[2] <= b[0] || b[2] <= a[0] || a[3] <= b[1] || b[3] <= a[1];
-            assert!(apart, "{text} overlaps {other}");
-        }
-    }
-}
-
 fn has(scene: &Scene, role: Role) -> bool {
     scene
         .groups
@@ -183,6 +141,46 @@ fn lettering_stays_in_the_picture_and_apart() {
             }
         }
     }
+}
+
+#[test]
+fn a_swung_section_says_so_and_keeps_its_frame() {
+    let at = |angle: f64| {
+        drawn(
+            275.0,
+            40.0,
+            &RearOptions {
+                angle,
+                ..RearOptions::default()
+            },
+        )
+    };
+    let still = at(0.0).view;
+    for angle in [-1.5, -0.61, 0.2, 1.0, std::f64::consts::FRAC_PI_2] {
+        let scene = at(angle);
+        assert_eq!(scene.view, still);
+        expect_legible(&scene);
+        assert!(scene.title.contains("straight up"), "{}", scene.title);
+    }
+    assert!(
+        at(-0.61)
+            .file()
+            .contains("Section 35\u{b0} behind straight up")
+    );
+    assert!(!at(0.0).file().contains("behind straight up"));
+}
+
+#[test]
+fn an_obstacle_is_drawn_where_the_section_cuts_it() {
+    let drawn = |angle: f64| {
+        let options = RearOptions {
+            angle,
+            ..RearOptions::default()
+        };
+        has(&drawn(275.0, 0.0, &options), Role::Obstacle)
+    };
+    // It leans from 68 degrees behind, below the axle's line, to 30 degrees behind.
+    assert!(drawn(-0.6) && !drawn(0.5));
 }
 
 #[test]

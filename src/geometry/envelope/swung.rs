@@ -63,7 +63,9 @@ pub fn outlines<const N: usize>(
         }
     }
     if first.side == Side::Left {
-        outlines.iter_mut().for_each(|outline| outline.reverse());
+        for outline in &mut outlines {
+            outline.reverse();
+        }
     }
     outlines
 }

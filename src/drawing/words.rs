@@ -1,0 +1,47 @@
+//! Gaps and angles in the words that all drawings share.
+
+use geometry::check::Verdict;
+use geometry::units::{Notation, degrees, format_length, shown};
+
+/// A gap and its verdict: `3/8 in, tight`.
+#[must_use]
+pub fn gap_words(gap: f64, verdict: Verdict, notation: Notation) -> String {
+    let length = format_length(gap.abs(), notation);
+    match verdict {
+        Verdict::Hits if shown(gap, notation) == 0.0 => "just hits".to_owned(),
+        Verdict::Hits if gap < 0.0 => format!("hits by {length}"),
+        _ => format!("{length}, {}", verdict.word()),
+    }
+}
+
+/// An angle round the wheel in whole degrees: `35° behind`, `20° ahead`, `straight up`.
+#[must_use]
+pub fn bearing(angle: f64) -> String {
+    let whole = degrees(angle).round();
+    if whole == 0.0 || !whole.is_finite() {
+        return "straight up".to_owned();
+    }
+    let word = if whole > 0.0 { "ahead" } else { "behind" };
+    format!("{:.0}\u{b0} {word}", whole.abs())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn angles_say_which_way() {
+        assert_eq!(bearing(-0.61), "35\u{b0} behind");
+        assert_eq!(bearing(0.35), "20\u{b0} ahead");
+        assert_eq!(bearing(-0.001), "straight up");
+        assert_eq!(bearing(f64::NAN), "straight up");
+    }
+
+    #[test]
+    fn gaps_say_what_they_are() {
+        let words = |gap, target| gap_words(gap, Verdict::of(gap, target), Notation::InchFractions);
+        assert_eq!(words(-12.7, 6.0), "hits by 1/2 in");
+        assert_eq!(words(-0.1, 6.0), "just hits");
+        assert_eq!(words(3.175, 6.0), "1/8 in, tight");
+    }
+}
