@@ -5,10 +5,12 @@
 use std::fs;
 use std::path::PathBuf;
 
-use drawing::{RearOptions, rear_view};
+use drawing::{MapOptions, RearOptions, SideOptions, rear_view, side_view, wheelhouse_map};
 use geometry::check::{ACCURACY, Check, check};
 use geometry::model::Model;
-use geometry::side::Sides;
+use geometry::sheet::{Ring, SheetMap};
+use geometry::side::{Side, Sides};
+use geometry::units::radians;
 
 #[test]
 fn the_rear_views_are_as_kept() {
@@ -24,6 +26,34 @@ fn the_rear_views_are_as_kept() {
             &rear_view(&model, &gaps, &options).file(),
         );
     }
+}
+
+#[test]
+fn a_side_view_a_swung_section_and_a_map_are_as_kept() {
+    let (_, model, _) = cars().next().expect("the first car");
+    let gaps = check(&model, ACCURACY);
+    let angle = radians(-35.0);
+    let ring = Ring::whole(&model, Side::Left);
+    let side = SideOptions {
+        angle,
+        ring: Some(&ring),
+        ..SideOptions::of(Side::Left)
+    };
+    kept("coupe-side.svg", &side_view(&model, &gaps, &side).file());
+    let swung = RearOptions {
+        angle,
+        ..RearOptions::default()
+    };
+    kept("coupe-swung.svg", &rear_view(&model, &gaps, &swung).file());
+    let map = SheetMap::whole(&model, Side::Left);
+    let options = MapOptions {
+        angle: Some(angle),
+        ..MapOptions::default()
+    };
+    kept(
+        "coupe-map.svg",
+        &wheelhouse_map(&map, &model, &options).file(),
+    );
 }
 
 #[test]

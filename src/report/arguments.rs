@@ -3,14 +3,19 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use geometry::side::Side;
+use geometry::units::radians;
 use lexopt::prelude::*;
 
 /// How the command is used.
 pub(crate) const USAGE: &str = "\
 lip-to-rail check CAR.toml [--json]
     Each surface's least gap, all round the wheel, at ride height and through travel.
-lip-to-rail picture CAR.toml [--view rear] [-o FILE.svg] [--width PIXELS]
-    A picture of the car as SVG, to a file or to the terminal.
+lip-to-rail picture CAR.toml [--view rear|side|map] [--angle DEGREES] [--side left|right]
+                    [-o FILE.svg] [--width PIXELS]
+    A picture of the car as SVG, to a file or to the terminal: from behind, cut at an angle from
+    straight up (positive toward the front); from one side (the left, if not told); or one side's
+    wheelhouse unrolled.
 
 Exit codes: 0 everything clears, 1 something hits or is tight, 2 bad input.";
 
@@ -21,12 +26,28 @@ pub(crate) enum Command {
     Help,
     /// List the gaps.
     Check { file: PathBuf, json: bool },
-    /// Draw the rear view.
-    Picture {
-        file: PathBuf,
-        output: Option<PathBuf>,
-        width: f64,
-    },
+    /// Draw a picture.
+    Picture(Picture),
+}
+
+/// Which picture of a car is drawn, and where it goes.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Picture {
+    pub file: PathBuf,
+    pub view: View,
+    /// Of the rear view's section, radians from straight up.
+    pub angle: f64,
+    pub side: Side,
+    pub output: Option<PathBuf>,
+    pub width: f64,
+}
+
+/// What is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum View {
+    Rear,
+    Side,
+    Map,
 }
 
 /// Reads the arguments, or says what is wrong with them.
@@ -50,6 +71,8 @@ pub(crate) fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Com
 
 /// The narrowest and the widest picture, CSS pixels.
 const WIDTH: (f64, f64) = (200.0, 8000.0);
+/// How far the section may be swung, degrees: from straight back to straight ahead.
+const ANGLE: (f64, f64) = (-90.0, 90.0);
 
 fn check(parser: &mut lexopt::Parser) -> Result<Command, String> {
     let (mut file, mut json) = (None, false);
@@ -68,41 +91,74 @@ fn check(parser: &mut lexopt::Parser) -> Result<Command, String> {
 }
 
 fn picture(parser: &mut lexopt::Parser) -> Result<Command, String> {
-    let (mut file, mut output, mut width) = (None, None, 1100.0);
+    let mut file = None;
+    let mut picture = Picture {
+        file: PathBuf::new(),
+        view: View::Rear,
+        angle: 0.0,
+        side: Side::Left,
+        output: None,
+        width: 1100.0,
+    };
     while let Some(argument) = parser.next().map_err(said)? {
         match argument {
-            Long("view") => {
-                let view = parser.value().map_err(said)?;
-                if view != "rear" {
-                    return Err(format!(
-                        "{} is no view; rear would be accepted",
-                        view.to_string_lossy()
-                    ));
-                }
+            Long("view") => picture.view = view(&parser.value().map_err(said)?)?,
+            Long("angle") => {
+                let angle = number(parser, "angle", ANGLE, "degrees from straight up")?;
+                picture.angle = radians(angle);
             }
-            Short('o') | Long("output") => output = Some(parser.value().map_err(said)?.into()),
-            Long("width") => {
-                width = parser
-                    .value()
-                    .and_then(|value| value.parse())
-                    .map_err(said)?;
-                if !(WIDTH.0..=WIDTH.1).contains(&width) {
-                    return Err(format!(
-                        "--width is {width}; {} to {} pixels would be accepted",
-                        WIDTH.0, WIDTH.1
-                    ));
-                }
+            Long("side") => picture.side = side(&parser.value().map_err(said)?)?,
+            Short('o') | Long("output") => {
+                picture.output = Some(parser.value().map_err(said)?.into());
             }
+            Long("width") => picture.width = number(parser, "width", WIDTH, "pixels")?,
             Short('h') | Long("help") => return Ok(Command::Help),
             Value(path) if file.is_none() => file = Some(path.into()),
             other => return Err(said(other.unexpected())),
         }
     }
-    Ok(Command::Picture {
-        file: file.ok_or_else(no_file)?,
-        output,
-        width,
-    })
+    picture.file = file.ok_or_else(no_file)?;
+    Ok(Command::Picture(picture))
+}
+
+fn view(word: &OsString) -> Result<View, String> {
+    match word.to_string_lossy().as_ref() {
+        "rear" => Ok(View::Rear),
+        "side" => Ok(View::Side),
+        "map" => Ok(View::Map),
+        other => Err(format!(
+            "{other} is no view; rear, side or map would be accepted"
+        )),
+    }
+}
+
+fn side(word: &OsString) -> Result<Side, String> {
+    match word.to_string_lossy().as_ref() {
+        "left" => Ok(Side::Left),
+        "right" => Ok(Side::Right),
+        other => Err(format!(
+            "{other} is no side; left or right would be accepted"
+        )),
+    }
+}
+
+fn number(
+    parser: &mut lexopt::Parser,
+    name: &str,
+    (least, most): (f64, f64),
+    unit: &str,
+) -> Result<f64, String> {
+    let value: f64 = parser
+        .value()
+        .and_then(|value| value.parse())
+        .map_err(said)?;
+    if (least..=most).contains(&value) {
+        Ok(value)
+    } else {
+        Err(format!(
+            "--{name} is {value}; {least} to {most} {unit} would be accepted"
+        ))
+    }
 }
 
 fn no_file() -> String {
@@ -134,6 +190,14 @@ mod tests {
     #[test]
     fn commands_are_read_and_slips_are_told() {
         let file = || PathBuf::from("a.toml");
+        let plain = Picture {
+            file: file(),
+            view: View::Rear,
+            angle: 0.0,
+            side: Side::Left,
+            output: None,
+            width: 1100.0,
+        };
         check(
             "check a.toml",
             Ok(Command::Check {
@@ -150,11 +214,20 @@ mod tests {
         );
         check(
             "picture a.toml --view rear -o b.svg --width 800",
-            Ok(Command::Picture {
-                file: file(),
+            Ok(Command::Picture(Picture {
                 output: Some("b.svg".into()),
                 width: 800.0,
-            }),
+                ..plain.clone()
+            })),
+        );
+        check(
+            "picture a.toml --view map --side right --angle -90",
+            Ok(Command::Picture(Picture {
+                view: View::Map,
+                side: Side::Right,
+                angle: radians(-90.0),
+                ..plain
+            })),
         );
         check("picture -h", Ok(Command::Help));
         check("", Err("check or picture would be accepted"));
@@ -162,7 +235,16 @@ mod tests {
         check("check", Err("no car file was named"));
         check("check a.toml b.toml", Err("b.toml"));
         check("check a.toml --jso", Err("--jso"));
-        check("picture a.toml --view side", Err("rear would be accepted"));
+        check(
+            "picture a.toml --view top",
+            Err("rear, side or map would be accepted"),
+        );
+        check(
+            "picture a.toml --side near",
+            Err("left or right would be accepted"),
+        );
+        check("picture a.toml --angle 91", Err("-90 to 90 degrees"));
+        check("picture a.toml --angle NaN", Err("--angle is NaN"));
         check("picture a.toml --width NaN", Err("--width is NaN"));
         check("picture a.toml --width wide", Err("wide"));
     }

@@ -4,6 +4,7 @@
 
 mod arguments;
 mod json;
+mod picture;
 mod table;
 
 use std::ffi::OsString;
@@ -13,11 +14,9 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use arguments::{Command, USAGE};
-use drawing::{RearOptions, rear_view};
 use geometry::check::{ACCURACY, Check, Verdict, check};
 use geometry::field::Fault;
 use geometry::model::Model;
-use geometry::side::Sides;
 
 pub use json::to_json;
 pub use table::to_text;
@@ -88,25 +87,13 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
                 Outcome::NotClear
             })
         }
-        Command::Picture {
-            file,
-            output,
-            width,
-        } => {
-            let (model, check) = answers(file)?;
-            let target = model.car.targets.travel;
-            let room = Sides::each(|side| model.envelope_section(side, target, 0.0));
-            let options = RearOptions {
-                width: *width,
-                envelope: Some(&room),
-                ..RearOptions::default()
-            };
-            let picture = rear_view(&model, &check, &options).file();
-            match output {
+        Command::Picture(picture) => {
+            let drawn = picture::drawn(picture)?;
+            match &picture.output {
                 Some(path) => {
-                    std::fs::write(path, picture).map_err(|error| vec![told(path, &error)])?;
+                    std::fs::write(path, drawn).map_err(|error| vec![told(path, &error)])?;
                 }
-                None => print(out, &picture)?,
+                None => print(out, &drawn)?,
             }
             Ok(Outcome::Clear)
         }
@@ -223,6 +210,22 @@ mod tests {
         let (outcome, out, _) = ran(&["picture", &format!("{CARS}/coupe.toml"), "--width", "700"]);
         assert_eq!(outcome, Outcome::Clear);
         assert!(out.starts_with("<svg"), "{out}");
+    }
+
+    #[test]
+    fn every_view_is_drawn() {
+        let car = format!("{CARS}/coupe.toml");
+        for view in ["rear", "side", "map"] {
+            let arguments = [
+                "picture", &car, "--view", view, "--angle", "-35", "--side", "right",
+            ];
+            let (outcome, out, errors) = ran(&arguments);
+            assert_eq!((outcome, errors.as_str()), (Outcome::Clear, ""), "{view}");
+            assert!(
+                out.starts_with("<svg") && out.contains(&format!("class=\"scene {view}\"")),
+                "{view}"
+            );
+        }
     }
 
     #[test]

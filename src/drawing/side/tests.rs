@@ -1,7 +1,6 @@
 //! What a side view promises, whatever the car.
 
 use geometry::check::{ACCURACY, check};
-use geometry::model::Look;
 use geometry::units::radians;
 
 use super::*;
@@ -10,14 +9,14 @@ use crate::rear::tests::model;
 
 fn drawn(section_width: f64, options: &SideOptions) -> Scene {
     let model = model(section_width, 40.0);
-    side_view(&model, &check(&model, Look::AllRound, 0.1), options)
+    side_view(&model, &check(&model, 0.1), options)
 }
 
 #[test]
 fn lettering_stays_in_the_picture_and_apart() {
     for section_width in [235.0, 275.0, 335.0] {
         let model = model(section_width, 40.0);
-        let gaps = check(&model, Look::AllRound, ACCURACY);
+        let gaps = check(&model, ACCURACY);
         for side in Side::BOTH {
             let ring = Ring::whole(&model, side);
             for ring in [None, Some(&ring)] {
@@ -87,7 +86,7 @@ fn the_ring_of_the_other_side_is_not_shown() {
         ring: Some(&ring),
         ..SideOptions::of(Side::Left)
     };
-    let scene = side_view(&model, &check(&model, Look::AllRound, 0.1), &options);
+    let scene = side_view(&model, &check(&model, 0.1), &options);
     assert!(scene.inside("side-ring").contains("being worked out"));
 }
 
@@ -98,8 +97,8 @@ fn odd_widths_and_angles_are_drawn() {
             let scene = drawn(
                 275.0,
                 &SideOptions {
-                    width,
                     angle,
+                    width,
                     ..SideOptions::of(Side::Left)
                 },
             );
