@@ -7,7 +7,9 @@
 //! track bar's arc makes; the upper envelope about the wheel's middle joins them. Whether it falls short
 //! anywhere is for the certified gap to say ([`crate::gap`]).
 
-pub(crate) mod swung;
+mod swung;
+
+pub use swung::EnvelopeWork;
 
 use crate::chain::Chain;
 use crate::motion::real::Rate;
@@ -28,6 +30,15 @@ const FAR: f64 = 0.9945;
 const LINES: u32 = 5;
 /// How far the chords of a section's outline may stay inside it, mm.
 const SAGITTA: f64 = 0.02;
+
+/// All the room the tire takes, in one section: `(left, along)`, from the car's left to its right, mm.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct EnvelopeSection {
+    /// Everything the tire covers through travel, on the upper side of the axle.
+    pub outline: Vec<Vec2>,
+    /// The same grown by a margin.
+    pub margin: Vec<Vec2>,
+}
 
 /// The outlines above the axle of everything that `bodies` cover, grown by each of `margins` mm: from inboard over the
 /// top to outboard on the right, the other way on the left; `(left, up)` in the car's frame, mm. `corners` bound the poses.

@@ -17,8 +17,9 @@ use crate::solid::Revolved;
 use crate::space::vec2;
 use crate::tire::{ShapeInputs, TireShape, load};
 
+pub use crate::envelope::EnvelopeSection;
 pub use faces::SurfaceFaces;
-pub use section::{EnvelopeSection, WheelSection};
+pub use section::WheelSection;
 
 /// Radius of a rim flange's edge, mm (J flange, from memory); less where the flange is thinner.
 const FLANGE_EDGE: f64 = 6.0;

@@ -5,6 +5,7 @@
 //! no more than its gap never enters the room unseen. The last bit is found by the secant, between a point outside and
 //! one inside.
 
+use super::EnvelopeSection;
 use crate::gap::{Face, Limits, Poses, ROUNDING, certify};
 use crate::math;
 use crate::side::Side;
@@ -25,49 +26,78 @@ const SLOPE: f64 = 0.3;
 /// Steps after which a ray takes what it has.
 const MOST_STEPS: u32 = 40;
 
-/// The outlines of everything that `bodies` cover over `poses`, grown by each of `margins` mm, in the section at
-/// `angle`: `(left, along)`, in the same order as [`super::outlines`]. Every corner's gap is within [`TOLERANCE`] of its
-/// margin.
-#[must_use]
-pub fn outlines<const N: usize>(
-    poses: &mut Poses,
-    bodies: &[&Revolved],
-    margins: [f64; N],
+/// The room of one side in a swung section, as far as it is felt out: it can be done in slices, between frames.
+#[derive(Debug, Clone)]
+pub struct EnvelopeWork {
+    poses: Poses,
+    bodies: [Revolved; 2],
+    margin: f64,
     angle: f64,
-) -> [Vec<Vec2>; N] {
-    let Some(first) = bodies.first() else {
-        return std::array::from_fn(|_| Vec::new());
-    };
-    let (sin, cos) = (math::sin(angle), math::cos(angle));
-    let motion = *poses.motion();
-    let middle = vec2(
-        first.side.sign() * first.center_plane,
-        motion.ahead * sin + motion.ride * cos,
-    );
-    let mut outlines: [Vec<Vec2>; N] = std::array::from_fn(|_| Vec::new());
-    // The widest margin is met first.
-    let mut order: [usize; N] = std::array::from_fn(|k| k);
-    order.sort_by(|&a, &b| margins[b].total_cmp(&margins[a]));
-    for k in 0..=RAYS {
-        let ray = Vec2::at_angle(std::f64::consts::PI * f64::from(k) / f64::from(RAYS));
-        let mut over = |way: f64, accuracy: f64| {
-            let p = middle + ray * way;
-            let point = Face::point(vec3(p.y * sin, p.x, p.y * cos));
-            certify(poses, bodies, &[point], 0.0, Limits::accuracy(accuracy))
-                .map(|gap| [gap.low, gap.high])
-        };
-        let mut way = OUTSIDE;
-        for &m in &order {
-            way = crossing(&mut over, way, margins[m]);
-            outlines[m].push(middle + ray * way);
+    middle: Vec2,
+    next: u32,
+    found: EnvelopeSection,
+}
+
+impl EnvelopeWork {
+    /// Begins with everything that `bodies` cover over `poses`, and the same grown by `margin` mm, in the section at
+    /// `angle` radians from straight up.
+    #[must_use]
+    pub fn new(poses: Poses, bodies: [Revolved; 2], margin: f64, angle: f64) -> Self {
+        let motion = poses.motion();
+        let [first, _] = &bodies;
+        let middle = vec2(
+            first.side.sign() * first.center_plane,
+            motion.ahead * math::sin(angle) + motion.ride * math::cos(angle),
+        );
+        Self {
+            poses,
+            bodies,
+            margin,
+            angle,
+            middle,
+            next: 0,
+            found: EnvelopeSection::default(),
         }
     }
-    if first.side == Side::Left {
-        for outline in &mut outlines {
-            outline.reverse();
+
+    /// Follows so many rays more; gives the outlines once all are done. Every corner's gap is within [`TOLERANCE`] of
+    /// its margin; the points run in the same order as those of [`super::outlines`].
+    pub fn step(&mut self, rays: u32) -> Option<EnvelopeSection> {
+        let end = self.next.saturating_add(rays).min(RAYS + 1);
+        for k in self.next..end {
+            let ray = Vec2::at_angle(std::f64::consts::PI * f64::from(k) / f64::from(RAYS));
+            let outer = self.crossing(ray, OUTSIDE, self.margin);
+            let inner = self.crossing(ray, outer, 0.0);
+            self.found.margin.push(self.middle + ray * outer);
+            self.found.outline.push(self.middle + ray * inner);
         }
+        self.next = end;
+        (end > RAYS).then(|| {
+            let mut found = self.found.clone();
+            if self.bodies[0].side == Side::Left {
+                found.outline.reverse();
+                found.margin.reverse();
+            }
+            found
+        })
     }
-    outlines
+
+    /// Where a ray, coming in from `way`, first finds the gap to be `margin`.
+    fn crossing(&mut self, ray: Vec2, way: f64, margin: f64) -> f64 {
+        let (sin, cos) = (math::sin(self.angle), math::cos(self.angle));
+        let bodies = [&self.bodies[0], &self.bodies[1]];
+        let (middle, poses) = (self.middle, &mut self.poses);
+        crossing(
+            &mut |way, accuracy| {
+                let p = middle + ray * way;
+                let point = Face::point(vec3(p.y * sin, p.x, p.y * cos));
+                certify(poses, &bodies, &[point], 0.0, Limits::accuracy(accuracy))
+                    .map(|gap| [gap.low, gap.high])
+            },
+            way,
+            margin,
+        )
+    }
 }
 
 /// Where a ray, coming in from `way`, first finds the gap to be `margin`.

@@ -8,7 +8,7 @@ use super::Model;
 use crate::body::Station;
 use crate::body::rail::RAIL_WIDTH;
 use crate::chain::Chain;
-use crate::envelope;
+use crate::envelope::{self, EnvelopeSection, EnvelopeWork};
 use crate::gap::Poses;
 use crate::math;
 use crate::motion::Placement;
@@ -39,15 +39,6 @@ pub struct WheelSection {
     pub flange: [Vec2; 2],
     /// The outer end of the axle tube's center line, at the flange, seen the same way.
     pub hub: Vec2,
-}
-
-/// All the room the tire takes, in one section: `(left, along)`, from the car's left to its right, mm.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct EnvelopeSection {
-    /// Everything the tire covers through travel, on the upper side of the axle.
-    pub outline: Vec<Vec2>,
-    /// The same grown by a margin.
-    pub margin: Vec<Vec2>,
 }
 
 impl Model {
@@ -117,18 +108,35 @@ impl Model {
         [face - RAIL_WIDTH, face]
     }
 
-    /// All the room one side's tire takes through travel in the section at `angle`, and the same grown by `margin` mm.
+    /// All the room one side's tire takes through travel in the section at `angle`, and the same grown by `margin` mm:
+    /// at once straight up, by [`Model::begin_envelope`] elsewhere.
     #[must_use]
     pub fn envelope_section(&self, side: Side, margin: f64, angle: f64) -> EnvelopeSection {
-        let mut poses = Poses::new(self.motion, self.pose_domain());
+        if angle.abs() >= STRAIGHT_UP {
+            let mut work = self.begin_envelope(side, margin, angle);
+            return work.step(u32::MAX).unwrap_or_default();
+        }
+        let corners = Poses::new(self.motion, self.pose_domain()).corners();
         let solids = self.given.get(side);
-        let bodies = [&solids.tire, &solids.wheel];
-        let [outline, margin] = if angle.abs() < STRAIGHT_UP {
-            envelope::outlines(&self.motion, &poses.corners(), &bodies, [0.0, margin])
-        } else {
-            envelope::swung::outlines(&mut poses, &bodies, [0.0, margin], angle)
-        };
+        let [outline, margin] = envelope::outlines(
+            &self.motion,
+            &corners,
+            &[&solids.tire, &solids.wheel],
+            [0.0, margin],
+        );
         EnvelopeSection { outline, margin }
+    }
+
+    /// Begins the same work, to be done in slices: away from straight up it takes several milliseconds.
+    #[must_use]
+    pub fn begin_envelope(&self, side: Side, margin: f64, angle: f64) -> EnvelopeWork {
+        let solids = self.given.get(side);
+        EnvelopeWork::new(
+            Poses::new(self.motion, self.pose_domain()),
+            [solids.tire.clone(), solids.wheel.clone()],
+            margin,
+            angle,
+        )
     }
 
     /// The meridian where the section at `angle` cuts the tire's contact patch: it is pressed in less toward the
