@@ -118,7 +118,7 @@ fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>) -> impl IntoView {
     let verdict = move || row.with(|row| row.surface.verdict.word());
     let show = move |_| {
         row.with_untracked(|row| {
-            bench.show_witness(side, row.surface.id, row.surface.travel.witness.pose);
+            bench.show_witness(side, row.surface.id, &row.surface.travel.witness);
         });
     };
     view! {

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use drawing::{Handle, Scene};
 use geometry::car::Lever;
 use geometry::field::Quantity;
+use geometry::math;
 use geometry::space::{Vec2, vec2};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
@@ -67,8 +68,9 @@ pub fn HeaveHandle(
     let grip = Grip {
         label: "Both wheels up or down".to_owned(),
         class: "upright",
-        at: Signal::derive(move || vec2(0.0, -heave.get())),
-        axis: Signal::derive(|| (vec2(0.0, -1.0), 1.0)),
+        // A swung section shows less of the axle's rise.
+        at: Signal::derive(move || vec2(0.0, -heave.get() * upright(bench))),
+        axis: Signal::derive(move || (vec2(0.0, -1.0), 1.0 / upright(bench))),
         value: heave,
         scale: Signal::derive(move || {
             let ends = bench.model.with(|model| {
@@ -85,6 +87,11 @@ pub fn HeaveHandle(
         commit: Callback::new(hold),
     };
     view! { <GripView grip=grip scene=scene sheet=sheet /> }
+}
+
+/// How much of an upright way the section shows, as a share; near level the handle would run away.
+fn upright(bench: Bench) -> f64 {
+    math::cos(bench.angle.get()).max(0.25)
 }
 
 /// What every handle has.
@@ -220,7 +227,7 @@ fn keyed(key: &str, scale: Scale, value: f64, axis: Vec2) -> Option<f64> {
 }
 
 /// Where the pointer is, in the sheet's millimeters.
-fn on_sheet(sheet: NodeRef<svg::Svg>, pointer: &PointerEvent) -> Option<Vec2> {
+pub fn on_sheet(sheet: NodeRef<svg::Svg>, pointer: &PointerEvent) -> Option<Vec2> {
     let sheet: SvgGraphicsElement = sheet.get_untracked()?.dyn_into().ok()?;
     let to_sheet = sheet.get_screen_ctm()?.inverse().ok()?;
     let (x, y) = (f64::from(pointer.client_x()), f64::from(pointer.client_y()));
@@ -237,7 +244,7 @@ fn on_sheet(sheet: NodeRef<svg::Svg>, pointer: &PointerEvent) -> Option<Vec2> {
 }
 
 /// Where a point of the sheet is on the picture, in percent from its upper left corner.
-fn share(scene: Memo<Option<Arc<Scene>>>, at: Vec2) -> (String, String) {
+pub fn share(scene: Memo<Option<Arc<Scene>>>, at: Vec2) -> (String, String) {
     scene.with(|scene| {
         let Some(view) = scene.as_ref().map(|scene| scene.view) else {
             return (String::new(), String::new());

@@ -11,6 +11,7 @@ use super::menu::listen_for_drops;
 use super::numbers::NumbersPanel;
 use super::picture::{Picture, ShownMenu};
 use super::refused::RefusedFile;
+use super::round::RoundTheWheel;
 use super::scrubber::Scrubber;
 use super::store::Bench;
 use super::tape::TapePanel;
@@ -52,6 +53,7 @@ fn Whole(bench: Bench) -> impl IntoView {
             <Scrubber bench=bench />
             <Levers bench=bench />
             <div class="findings">
+                <RoundTheWheel bench=bench />
                 <GapList bench=bench />
                 <Chart bench=bench />
                 <TapePanel bench=bench />

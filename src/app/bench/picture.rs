@@ -5,14 +5,15 @@ use std::sync::Arc;
 use drawing::{Handle, RearOptions, Scene, Shown, rear_view};
 use geometry::car::Lever;
 use geometry::check::{ACCURACY, at_pose};
-use geometry::model::{EnvelopeSection, Model};
+use geometry::model::EnvelopeSection;
 use geometry::side::Sides;
 use geometry::travel::Pose;
 use leptos::prelude::*;
 use leptos::svg;
 
 use super::handle::{DragHandle, HeaveHandle};
-use super::store::Bench;
+use super::store::{Bench, Same};
+use crate::browser::later::later;
 use crate::browser::size::width_of;
 use crate::state::settings::SHOWN;
 
@@ -23,14 +24,17 @@ const FIRST_WIDTH: f64 = 960.0;
 const NARROW: f64 = 600.0;
 
 /// All the room the tires take through travel, with the gap asked for round it.
-type Room = Arc<Sides<EnvelopeSection>>;
+type Room = Sides<EnvelopeSection>;
+
+/// Rays of a swung section's room that are felt out in one piece of work.
+const RAYS: u32 = 4;
 
 /// The picture.
 #[component]
 pub fn Picture(bench: Bench) -> impl IntoView {
     let sheet: NodeRef<svg::Svg> = NodeRef::new();
     let width = width_of(sheet, FIRST_WIDTH);
-    let room = Memo::new(move |_| bench.model.get().map(|model| room(&model)));
+    let room = room(bench);
     let scene = Memo::new(move |_| draw(bench, room, width.get()));
     let ids = Memo::new(move |_| scene.with(|scene| group_ids(scene.as_ref())));
     let title = move || {
@@ -118,14 +122,38 @@ fn follow(handles: Memo<Vec<Handle>>, first: Handle) -> Memo<Handle> {
     })
 }
 
-fn room(model: &Model) -> Room {
-    let target = model.car.targets.travel;
-    Arc::new(Sides::each(|side| {
-        model.envelope_section(side, target, 0.0)
-    }))
+/// All the room: at once straight up; in a swung section, which takes longer, once the section stands still.
+fn room(bench: Bench) -> Memo<Option<Arc<Room>>> {
+    let upright = Memo::new(move |_| {
+        let model = bench.model.get()?;
+        (bench.angle.get() == 0.0).then(|| {
+            let target = model.car.targets.travel;
+            Arc::new(Sides::each(|side| {
+                model.envelope_section(side, target, 0.0)
+            }))
+        })
+    });
+    let swung = Memo::new(move |_| {
+        let angle = bench.angle.get();
+        Some((Same(bench.model.get()?), angle)).filter(|_| angle != 0.0)
+    });
+    let felt = later(swung, Signal::stored(true), |(model, angle)| {
+        let target = model.0.car.targets.travel;
+        let mut work = Sides::each(|side| model.0.begin_envelope(side, target, *angle));
+        let mut left = None;
+        Box::new(move || {
+            if left.is_none() {
+                left = work.left.step(RAYS);
+                return None;
+            }
+            let right = work.right.step(RAYS)?;
+            left.take().map(|left| Sides { left, right })
+        })
+    });
+    Memo::new(move |_| upright.get().or_else(|| felt.get()))
 }
 
-fn draw(bench: Bench, room: Memo<Option<Room>>, width: f64) -> Option<Arc<Scene>> {
+fn draw(bench: Bench, room: Memo<Option<Arc<Room>>>, width: f64) -> Option<Arc<Scene>> {
     let (model, check) = (bench.model.get()?, bench.check.get()?);
     let pose = bench.pose.get();
     let settings = bench.settings.get();
@@ -133,6 +161,7 @@ fn draw(bench: Bench, room: Memo<Option<Room>>, width: f64) -> Option<Arc<Scene>
     let room = room.get();
     let options = RearOptions {
         pose,
+        angle: bench.angle.get(),
         shown: settings.shown,
         width,
         notation: settings.notation,

@@ -9,6 +9,7 @@ use geometry::body::SurfaceId;
 use geometry::car::Car;
 use geometry::check::{ACCURACY, Check, check};
 use geometry::field::Fault;
+use geometry::gap::Witness;
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::travel::Pose;
@@ -16,6 +17,7 @@ use geometry::units::Notation;
 use leptos::prelude::*;
 
 use crate::browser::frame::NextFrame;
+use crate::state::around;
 use crate::state::desk::Desk;
 use crate::state::history::History;
 use crate::state::scrub::Scrub;
@@ -44,6 +46,8 @@ pub struct Bench {
     pub scrub: RwSignal<Scrub>,
     /// Whether the scrubber plays.
     pub playing: RwSignal<bool>,
+    /// Angle of the rear view's section from straight up, radians, positive toward the front.
+    pub angle: RwSignal<f64>,
     /// The surface picked in the gap list.
     pub picked: RwSignal<Option<(Side, SurfaceId)>>,
     /// Something the reader should know, in a sentence.
@@ -97,6 +101,7 @@ impl Bench {
             settings,
             scrub,
             playing: RwSignal::new(false),
+            angle: RwSignal::new(0.0),
             picked: RwSignal::new(None),
             notice: RwSignal::new(None),
             refused: RwSignal::new(None),
@@ -135,6 +140,7 @@ impl Bench {
         self.playing.set(false);
         self.picked.set(None);
         self.scrub.set(Scrub::RIDE);
+        self.angle.set(0.0);
         let before = self
             .history
             .with_untracked(|history| history.settled().clone());
@@ -163,10 +169,21 @@ impl Bench {
         self.scrub.set(scrub);
     }
 
-    /// Shows where a surface's gap is least.
-    pub fn show_witness(self, side: Side, surface: SurfaceId, pose: Pose) {
-        self.hold(Scrub::at(pose));
+    /// Shows where a surface's gap is least: in the section and the pose in which it is.
+    pub fn show_witness(self, side: Side, surface: SurfaceId, witness: &Witness) {
+        self.hold(Scrub::at(witness.pose));
+        self.angle.set(around::of_spot(witness.at_body));
         self.picked.set(Some((side, surface)));
+    }
+}
+
+/// A model that is compared by whether it is the very same one.
+#[derive(Debug, Clone)]
+pub struct Same(pub Arc<Model>);
+
+impl PartialEq for Same {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
     }
 }
 

@@ -3,6 +3,8 @@
 pub mod crash;
 pub mod download;
 pub mod frame;
+pub mod later;
 pub mod motion;
+pub mod sight;
 pub mod size;
 pub mod storage;

@@ -1,0 +1,106 @@
+//! Work too long for a frame: begun once its input has settled, done in slices while the browser idles, and given out
+//! only while it is of the newest input.
+
+use std::cell::Cell;
+use std::rc::Rc;
+use std::sync::Arc;
+use std::time::Duration;
+
+use leptos::prelude::*;
+
+/// How long the input must stand still before the work begins.
+const SETTLED: Duration = Duration::from_millis(140);
+/// How long a slice may take, ms: what is left of a frame after the page's own work.
+const SLICE: f64 = 5.0;
+/// Between two slices where the browser does not tell when it idles.
+const PAUSE: Duration = Duration::from_millis(16);
+
+/// Does a piece of the work; gives the result with the last piece.
+pub type Pieces<T> = Box<dyn FnMut() -> Option<T>>;
+
+/// The result for the newest input, as soon as there is one; nothing while it is being worked out. Work is done only
+/// while it is `wanted`, and never twice for one input.
+pub fn later<K, T>(
+    input: Memo<Option<K>>,
+    wanted: Signal<bool>,
+    begin: impl Fn(&K) -> Pieces<T> + 'static,
+) -> Memo<Option<Arc<T>>>
+where
+    K: Clone + PartialEq + Send + Sync + 'static,
+    T: PartialEq + Send + Sync + 'static,
+{
+    let done = RwSignal::new(None::<(K, Arc<T>)>);
+    let turn = Rc::new(Cell::new(0_u32));
+    let begin = Rc::new(begin);
+    Effect::new(move |_| {
+        turn.set(turn.get().wrapping_add(1));
+        let Some(input) = input.get().filter(|_| wanted.get()) else {
+            return;
+        };
+        let is_done = done.with_untracked(|done| done.as_ref().is_some_and(|(of, _)| *of == input));
+        if is_done {
+            return;
+        }
+        let (mine, turn, begin) = (turn.get(), Rc::clone(&turn), Rc::clone(&begin));
+        set_timeout(
+            move || {
+                if turn.get() == mine {
+                    let pieces = begin(&input);
+                    let finish = move |result| done.set(Some((input.clone(), Arc::new(result))));
+                    go_on(
+                        pieces,
+                        Box::new(move || turn.get() == mine),
+                        Box::new(finish),
+                    );
+                }
+            },
+            SETTLED,
+        );
+    });
+    Memo::new(move |_| {
+        input.with(|input| {
+            done.with(|done| match (input, done) {
+                (Some(input), Some((of, result))) if input == of => Some(Arc::clone(result)),
+                _ => None,
+            })
+        })
+    })
+}
+
+/// Does slices of the work, one each time that the browser idles, until it is done or no longer asked for.
+fn go_on<T: 'static>(
+    mut pieces: Pieces<T>,
+    is_asked: Box<dyn Fn() -> bool>,
+    finish: Box<dyn FnOnce(T)>,
+) {
+    when_idle(move || {
+        if !is_asked() {
+            return;
+        }
+        let end = js_sys::Date::now() + SLICE;
+        loop {
+            if let Some(result) = pieces() {
+                return finish(result);
+            }
+            if js_sys::Date::now() >= end {
+                break;
+            }
+        }
+        go_on(pieces, is_asked, finish);
+    });
+}
+
+fn when_idle(act: impl FnOnce() + 'static) {
+    let tells = js_sys::Reflect::has(&window(), &"requestIdleCallback".into());
+    if tells.unwrap_or(false) {
+        // It is called once; the type of the callback does not say so.
+        let act = Cell::new(Some(act));
+        request_idle_callback(move || {
+            if let Some(act) = act.take() {
+                act();
+            }
+        });
+    } else {
+        set_timeout(act, PAUSE);
+    }
+}

@@ -1,0 +1,43 @@
+//! Whether an element is on the screen, or nearly, as a signal.
+
+use leptos::html::ElementType;
+use leptos::prelude::*;
+use leptos::wasm_bindgen::prelude::Closure;
+use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::web_sys::{
+    Element, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit,
+};
+
+/// How far off the screen an element counts as seen: it is drawn by the time that it arrives.
+const NEARLY: &str = "160px";
+
+/// Whether the element is in sight; where the browser cannot tell, it always is. One that is collapsed is not.
+pub fn in_sight<E>(element: NodeRef<E>) -> ReadSignal<bool>
+where
+    E: ElementType,
+    E::Output: JsCast + Clone + 'static,
+{
+    let (seen, set_seen) = signal(true);
+    element.on_load(move |element| {
+        let element: Element = element.unchecked_into();
+        let told = move |entries: JsValue| {
+            let newest = js_sys::Array::from(&entries).pop();
+            if let Ok(entry) = newest.dyn_into::<IntersectionObserverEntry>()
+                && entry.is_intersecting() != seen.get_untracked()
+            {
+                set_seen.set(entry.is_intersecting());
+            }
+        };
+        let on_change = Closure::<dyn FnMut(JsValue)>::new(told);
+        let init = IntersectionObserverInit::new();
+        init.set_root_margin(NEARLY);
+        let observer =
+            IntersectionObserver::new_with_options(on_change.as_ref().unchecked_ref(), &init);
+        if let Ok(observer) = observer {
+            observer.observe(&element);
+            // The page's elements live as long as the page.
+            on_change.forget();
+        }
+    });
+    seen
+}
