@@ -34,7 +34,9 @@ mod words;
 
 pub use chart::travel::{TravelChart, travel_chart, travel_finding, travel_rows};
 pub use lettering::Lettering;
-pub use map::{MapOptions, map_finding, map_place, map_spot, spot_words, wheelhouse_map};
+pub use map::{
+    MapOptions, map_finding, map_place, map_section, map_spot, spot_words, wheelhouse_map,
+};
 pub use rear::{Dimensions, RearOptions, Shown, rear_view};
 pub use role::Role;
 pub use scene::{Anchor, Group, Handle, Item, Key, Scene, Shape, View};

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use drawing::{MapOptions, Scene, map_place, map_spot, spot_words, wheelhouse_map};
+use drawing::{MapOptions, Scene, map_place, map_section, map_spot, spot_words, wheelhouse_map};
 use geometry::sheet::SheetMap;
 use geometry::side::Side;
 use leptos::ev::{KeyboardEvent, PointerEvent};
@@ -36,16 +36,26 @@ pub fn MapView(bench: Bench, side: Memo<Side>) -> impl IntoView {
         let mut work = SheetMap::begin(&model.0, *side);
         Box::new(move || work.step(NODES))
     });
-    let options = Signal::derive(move || MapOptions {
-        angle: Some(bench.angle.get()),
+    let still = move || MapOptions {
+        angle: None,
         width: width.get(),
         notation: bench.notation.get(),
+    };
+    let options = Signal::derive(move || MapOptions {
+        angle: Some(bench.angle.get()),
+        ..still()
     });
+    let line = move || {
+        map.with(|map| {
+            map.as_ref()
+                .map_or(String::new(), |map| map_section(&options.get(), map))
+        })
+    };
     // The last map stays, faint and without its words, until the next one is there.
     let scene = Memo::new(move |last: Option<&Option<Arc<Scene>>>| {
         let fresh = || {
             let (model, map) = (bench.model.get()?, map.get()?);
-            Some(Arc::new(wheelhouse_map(&map, &model, &options.get())))
+            Some(Arc::new(wheelhouse_map(&map, &model, &still())))
         };
         if seen.get() { fresh() } else { None }.or_else(|| last.cloned().flatten())
     });
@@ -87,10 +97,11 @@ pub fn MapView(bench: Bench, side: Memo<Side>) -> impl IntoView {
         <div class="map-view">
             <h3>"Unrolled"</h3>
             <div class="sheet" class:is-stale=is_stale style=("aspect-ratio", move || Some(shape()).filter(|shape| !shape.is_empty()).unwrap_or_else(|| "4 / 3".to_owned()))>
-                <svg node_ref=sheet class="scene" role="img" aria-label=finding viewBox=of_scene(|scene| scene.view.view_box())>
+                <svg node_ref=sheet class="scene" role="img" aria-label=finding viewBox=move || shown_part(&of_scene(|scene| scene.view.view_box())())>
                     <For each=move || ids.get() key=Clone::clone let:id>
                         <SceneGroup id=id scene=scene />
                     </For>
+                    <g aria-hidden="true" inner_html=line></g>
                 </svg>
                 <Show when=move || is_stale.get()>
                     <p class="working" aria-hidden="true">{WORKING}</p>
@@ -101,6 +112,15 @@ pub fn MapView(bench: Bench, side: Memo<Side>) -> impl IntoView {
                 {move || words().unwrap_or_else(|| ASK.to_owned())}
             </p>
         </div>
+    }
+}
+
+/// The shown part of the sheet; of nothing, before there is a map.
+fn shown_part(view_box: &str) -> String {
+    if view_box.is_empty() {
+        "0 0 4 3".to_owned()
+    } else {
+        view_box.to_owned()
     }
 }
 
@@ -161,7 +181,15 @@ fn SpotPlane(
         }
         key.prevent_default();
     };
+    // Who walks by keys keeps the spot while the pointer rests elsewhere.
+    let focused = RwSignal::new(false);
+    let leave = move |_| {
+        if !focused.get_untracked() {
+            chosen.set(None);
+        }
+    };
     let start = move |_| {
+        focused.set(true);
         if chosen.get_untracked().is_none() {
             let least = map.with_untracked(|map| Some(map.as_ref()?.place(map.as_ref()?.least()?)));
             chosen.set(least);
@@ -179,10 +207,12 @@ fn SpotPlane(
             tabindex="0"
             aria-label="Spots of the wheelhouse. Arrow keys walk over the sheet, Enter shows the spot in the rear view."
             aria-describedby="spot-words"
+            on:pointerdown=point
             on:pointermove=point
-            on:pointerleave=move |_| chosen.set(None)
+            on:pointerleave=leave
             on:click=move |_| go()
             on:focus=start
+            on:blur=move |_| focused.set(false)
             on:keydown=on_key
         >
             <Show when=move || spot.get().is_some()>

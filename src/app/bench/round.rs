@@ -55,7 +55,11 @@ fn SectionBar(bench: Bench) -> impl IntoView {
     };
     let worst = move || {
         bench.check.with(|check| {
-            let (side, surface) = words::worst(check.as_deref()?)?;
+            let check = check.as_deref()?;
+            let (side, surface) = match bench.settings.get().shown {
+                Shown::One(side) => (side, check.sides.get(side).worst()?),
+                Shown::Both => words::worst(check)?,
+            };
             Some((side, surface.id, surface.travel.witness))
         })
     };

@@ -7,7 +7,7 @@ use geometry::sheet::SheetMap;
 use geometry::space::{Vec2, vec2};
 
 use super::Draft;
-use super::layout::{ANGLES, ROW};
+use super::layout::{ANGLES, Layout, ROW};
 use crate::hatch::Hatch;
 use crate::label::{Wish, place};
 use crate::lettering::width;
@@ -27,7 +27,6 @@ pub fn fixed(
     draft: &Draft,
     sheet: &mut Group,
     zones: &mut Group,
-    section: &mut Group,
     words: &mut Group,
 ) -> Vec<[f64; 4]> {
     let mut taken = Vec::new();
@@ -37,7 +36,6 @@ pub fn fixed(
             no_cut(draft, zone, zones, &mut taken);
         }
     }
-    rear_section(draft, section, words);
     worst(draft, words, &mut taken);
     taken
 }
@@ -181,27 +179,22 @@ fn seams_at(map: &SheetMap, angle: f64) -> [f64; 2] {
     }
 }
 
-/// The rear view's section as a line.
-fn rear_section(draft: &Draft, group: &mut Group, words: &mut Group) {
-    let [first, last] = draft.layout.angles;
-    let Some(angle) = draft
-        .options
-        .angle
-        .filter(|angle| (first..=last).contains(angle))
-    else {
+/// The rear view's section as a line with its words.
+pub fn rear_section(layout: &Layout, angle: f64, group: &mut Group) {
+    let [first, last] = layout.angles;
+    if !(first..=last).contains(&angle) {
         return;
-    };
-    let [_, top, _, bottom] = draft.layout.plot;
-    let x = draft.layout.at(angle, 0.0).x;
+    }
+    let [_, top, _, bottom] = layout.plot;
+    let x = layout.at(angle, 0.0).x;
     group.add(
         Role::SectionLine,
         Shape::line([vec2(x, top - 6.0), vec2(x, bottom)]),
     );
     let text = format!("rear view: {}", bearing(angle));
-    let half = width(&text, LETTERS) / 2.0;
-    let edge = half + 4.0;
-    let x = x.max(edge).min(draft.layout.view.width - edge);
-    note(words, vec2(x, top - 11.0), Anchor::Middle, text);
+    let edge = width(&text, LETTERS) / 2.0 + 4.0;
+    let x = x.max(edge).min(layout.view.width - edge);
+    note(group, vec2(x, top - 11.0), Anchor::Middle, text);
 }
 
 /// The spot where the tire comes nearest.

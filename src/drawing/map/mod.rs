@@ -65,9 +65,12 @@ pub fn wheelhouse_map(map: &SheetMap, model: &Model, options: &MapOptions) -> Sc
             let [plot, sheet, overlap, contours, zones, section, words] = &mut groups;
             // Drawing into memory cannot fail; were plotters to refuse, the axes would stay empty.
             let _ = axes::draw(&draft, plot);
-            let mut taken = marks::fixed(&draft, sheet, zones, section, words);
+            let mut taken = marks::fixed(&draft, sheet, zones, words);
             lines::draw(&draft, overlap, contours, &mut taken);
             marks::legend(&draft, &entries, words);
+            if let Some(angle) = options.angle {
+                marks::rear_section(&draft.layout, angle, section);
+            }
             layout.view
         }
         None => View {
@@ -87,6 +90,17 @@ pub fn wheelhouse_map(map: &SheetMap, model: &Model, options: &MapOptions) -> Sc
         groups: groups.into(),
         handles: Vec::new(),
     }
+}
+
+/// The section's line alone, as markup to be laid over a map that was drawn without an angle: it moves more often than
+/// the map changes.
+#[must_use]
+pub fn map_section(options: &MapOptions, map: &SheetMap) -> String {
+    let mut group = Group::new("section", None);
+    if let (Some(layout), Some(angle)) = (Layout::new(options, map, 0), options.angle) {
+        marks::rear_section(&layout, angle, &mut group);
+    }
+    group.markup()
 }
 
 /// What the map shows, in one sentence.

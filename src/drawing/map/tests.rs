@@ -119,6 +119,17 @@ fn the_finding_names_the_surface_and_the_place() {
 }
 
 #[test]
+fn the_sections_line_is_the_same_alone() {
+    let (model, map) = map(275.0, 0.0);
+    let options = MapOptions {
+        angle: Some(-0.6),
+        ..MapOptions::default()
+    };
+    let whole = wheelhouse_map(&map, &model, &options);
+    assert_eq!(whole.inside("map-section"), map_section(&options, &map));
+}
+
+#[test]
 fn odd_widths_and_angles_are_drawn() {
     let (model, map) = map(275.0, 0.0);
     for odd in [0.0, -5.0, f64::NAN, f64::INFINITY] {

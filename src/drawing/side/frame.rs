@@ -13,7 +13,9 @@ const CLEAR: f64 = 18.0;
 /// The least ring, mm, so that no body makes a frame of nothing.
 const LEAST: f64 = 350.0;
 /// From this width on the ring has room for gaps, pixels.
-const ROOMY: f64 = 540.0;
+const ROOMY: f64 = 490.0;
+/// From this width on the key has two columns, pixels.
+const TWO_COLUMNS: f64 = 620.0;
 /// How thick the ring is, with and without room for gaps, pixels.
 const RING: [f64; 2] = [64.0, 44.0];
 /// Beside the ring, and above it for the head, pixels.
@@ -75,8 +77,9 @@ pub fn frame(model: &Model, options: &SideOptions, surfaces: usize) -> Frame {
     let outer = inner + px(thickness);
     let half = outer + px(EDGE);
     let ground = (-model.ground()).clamp(100.0, 2000.0);
-    let columns = if is_roomy { 2 } else { 1 };
-    let rows = surfaces.div_ceil(columns) + if is_roomy { 1 } else { 2 };
+    let is_wide = pixels >= TWO_COLUMNS;
+    let columns = if is_wide { 2 } else { 1 };
+    let rows = surfaces.div_ceil(columns) + if is_wide { 1 } else { 2 };
     let y = -outer - px(HEAD);
     Frame {
         view: View {
