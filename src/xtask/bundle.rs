@@ -14,11 +14,12 @@ use crate::run::Run;
 use crate::toolchain::{self, WASM};
 
 /// The style sheets, in the order in which `index.html` links them.
-const STYLES: [&str; 7] = [
+const STYLES: [&str; 8] = [
     "tokens.css",
     "page.css",
     "lists.css",
     "controls.css",
+    "stations.css",
     "picture.css",
     "drawing.css",
     "print.css",

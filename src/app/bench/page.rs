@@ -13,6 +13,7 @@ use super::picture::{Picture, ShownMenu};
 use super::refused::RefusedFile;
 use super::round::RoundTheWheel;
 use super::scrubber::Scrubber;
+use super::stations::StationPanel;
 use super::store::Bench;
 use super::tape::TapePanel;
 use super::verdict::VerdictLine;
@@ -57,6 +58,7 @@ fn Whole(bench: Bench) -> impl IntoView {
                 <GapList bench=bench />
                 <Chart bench=bench />
                 <TapePanel bench=bench />
+                <StationPanel bench=bench />
                 <NumbersPanel bench=bench />
             </div>
         </main>

@@ -127,27 +127,32 @@ impl Bench {
 
     /// Makes a change, as a step called `what`.
     pub fn commit(self, what: &str, change: impl FnOnce(&mut Car)) {
+        self.put(what, self.settled().with(change));
+    }
+
+    /// The work that a change starts from.
+    pub fn settled(self) -> Work {
+        self.history
+            .with_untracked(|history| history.settled().clone())
+    }
+
+    /// Makes `work` the present, as a step called `what`.
+    pub fn put(self, what: &str, work: Work) {
         self.next.take();
-        self.history.update(|history| {
-            let work = history.settled().with(change);
-            history.commit(what, work, now());
-        });
+        self.history
+            .update(|history| history.commit(what, work, now()));
     }
 
     /// Puts another car on the bench; the one that was there is kept.
     pub fn open(self, work: Work) {
-        self.next.take();
         self.playing.set(false);
         self.picked.set(None);
         self.scrub.set(Scrub::RIDE);
         self.angle.set(0.0);
-        let before = self
-            .history
-            .with_untracked(|history| history.settled().clone());
+        let before = self.settled();
         self.aside.update(|aside| work::put_aside(aside, &before));
         let what = format!("Open {}", work.car.name);
-        self.history
-            .update(|history| history.commit(&what, work, now()));
+        self.put(&what, work);
     }
 
     /// Takes the last step back.

@@ -7,10 +7,12 @@ use std::fmt::Write;
 use std::sync::Arc;
 
 use geometry::car::Car;
+use geometry::side::{Side, Sides};
 use geometry::units::Notation;
 
 use super::history::{History, Step};
 use super::settings::{NOTATIONS, SHOWN, Settings, THEMES, chosen, stored};
+use super::stations::{self, Sheet};
 use super::work::{Source, Work};
 
 /// The first line, with the version of the format.
@@ -37,10 +39,13 @@ pub fn write(history: &History<Work>, own: &[Work], settings: Settings) -> Strin
     let past = history.past();
     for step in &past[past.len().saturating_sub(STEPS_KEPT)..] {
         line(&mut tail, "step", &cars.refer(&step.state), &step.what);
+        cars.drafts(&mut tail, &step.state);
     }
     line(&mut tail, "now", &cars.refer(history.settled()), "");
+    cars.drafts(&mut tail, history.settled());
     for work in own {
         line(&mut tail, "own", &cars.refer(work), "");
+        cars.drafts(&mut tail, work);
     }
     line(
         &mut tail,
@@ -65,10 +70,11 @@ fn line(text: &mut String, kind: &str, first: &str, rest: &str) {
     let _ = writeln!(text, "{kind} {first} {rest}");
 }
 
-/// The cars written so far.
+/// The cars and station tables written so far.
 #[derive(Default)]
 struct Cars {
     seen: Vec<Arc<Car>>,
+    sheets: Vec<Arc<Sheet>>,
     text: String,
 }
 
@@ -91,11 +97,31 @@ impl Cars {
             return place;
         }
         self.seen.push(Arc::clone(car));
-        self.text.push_str("car\n");
-        for line in carfile::write(car, Notation::Millimeters).lines() {
+        self.block("car", carfile::write(car, Notation::Millimeters).lines());
+        self.seen.len() - 1
+    }
+
+    /// The station tables that are being edited, behind the line of their work.
+    fn drafts(&mut self, tail: &mut String, work: &Work) {
+        for (side, sheet) in work.drafts.iter() {
+            let Some(sheet) = sheet else { continue };
+            let seen = self.sheets.iter().position(|seen| seen == sheet);
+            let place = seen.unwrap_or_else(|| {
+                self.sheets.push(Arc::clone(sheet));
+                let lines = stations::write_kept(sheet);
+                self.block("sheet", lines.iter().map(String::as_str));
+                self.sheets.len() - 1
+            });
+            line(tail, "draft", side.word(), &place.to_string());
+        }
+    }
+
+    fn block<'t>(&mut self, kind: &str, lines: impl Iterator<Item = &'t str>) {
+        self.text.push_str(kind);
+        self.text.push('\n');
+        for line in lines {
             let _ = writeln!(self.text, "\t{line}");
         }
-        self.seen.len() - 1
     }
 }
 
@@ -105,28 +131,45 @@ pub fn read(text: &str) -> Option<Desk> {
     if lines.next() != Some(HEAD) {
         return None;
     }
-    let mut cars = Vec::new();
+    let (mut cars, mut sheets) = (Vec::new(), Vec::new());
+    // What a draft behind a line belongs to: the past, the present or the cars put aside.
+    let mut last = "";
     let mut past = Vec::new();
     let (mut now, mut own, mut settings) = (None, Vec::new(), Settings::FIRST);
     while let Some(line) = lines.next() {
         let (kind, rest) = line.split_once(' ').unwrap_or((line, ""));
+        let mut block = Vec::new();
+        while let Some(line) = lines.next_if(|line| line.starts_with('\t')) {
+            block.push(&line[1..]);
+        }
         match kind {
-            "car" => {
-                let mut file = String::new();
-                while let Some(line) = lines.next_if(|line| line.starts_with('\t')) {
-                    file.push_str(&line[1..]);
-                    file.push('\n');
-                }
-                cars.push(carfile::read(&file).ok().map(Arc::new));
+            "car" => cars.push(carfile::read(&block.join("\n")).ok().map(Arc::new)),
+            "sheet" => sheets.push(stations::read_kept(block.into_iter()).map(Arc::new)),
+            "draft" => {
+                let of = match last {
+                    "step" => past.last_mut().map(|step: &mut Step<Work>| &mut step.state),
+                    "now" => now.as_mut(),
+                    "own" => own.last_mut(),
+                    _ => None,
+                };
+                take_draft(of, rest, &sheets);
             }
-            "step" => past.extend(work(rest, &cars).map(|(state, what)| Step {
-                what: what.to_owned(),
-                state,
-            })),
-            "now" => now = work(rest, &cars).map(|(work, _)| work),
-            "own" => own.extend(work(rest, &cars).map(|(work, _)| work)),
             "set" => set(&mut settings, rest),
-            _ => {}
+            _ => {
+                let found = work(rest, &cars);
+                // A line that was left out leaves its drafts out with it.
+                last = if found.is_some() { kind } else { "" };
+                let Some((state, what)) = found else { continue };
+                match kind {
+                    "step" => past.push(Step {
+                        what: what.to_owned(),
+                        state,
+                    }),
+                    "now" => now = Some(state),
+                    "own" => own.push(state),
+                    _ => {}
+                }
+            }
         }
     }
     Some(Desk {
@@ -134,6 +177,20 @@ pub fn read(text: &str) -> Option<Desk> {
         own,
         settings,
     })
+}
+
+/// Gives a work the station table that a line refers to.
+fn take_draft(of: Option<&mut Work>, words: &str, sheets: &[Option<Arc<Sheet>>]) {
+    let (side, place) = words.split_once(' ').unwrap_or_default();
+    let side = Side::BOTH.into_iter().find(|one| one.word() == side);
+    let sheet = place
+        .trim()
+        .parse()
+        .ok()
+        .and_then(|place: usize| sheets.get(place));
+    if let (Some(work), Some(side), Some(Some(sheet))) = (of, side, sheet) {
+        *work.drafts.get_mut(side) = Some(Arc::clone(sheet));
+    }
 }
 
 /// The work that three words refer to, and what stands behind them.
@@ -155,6 +212,7 @@ fn work<'text>(words: &'text str, cars: &[Option<Arc<Car>>]) -> Option<(Work, &'
             car,
             opened,
             source,
+            drafts: Sides::default(),
         },
         parts.next().unwrap_or(""),
     ))
@@ -175,6 +233,7 @@ fn set(settings: &mut Settings, rest: &str) {
 mod tests {
     use super::*;
     use crate::state::opening;
+    use crate::state::stations::Cell;
 
     fn worked() -> Desk {
         let start = opening::invented(0).expect("the first invented car opens");
@@ -234,11 +293,44 @@ mod tests {
         assert_eq!(back.settings.theme, Settings::FIRST.theme);
     }
 
+    /// The worked desk with a station table that has a bad cell, in the present and in the last step.
+    fn drafted() -> Desk {
+        let mut desk = worked();
+        let work = desk.history.settled().clone();
+        let table = stations::of_tape(&work, Side::Right).expect("the coupe has stations");
+        let mut sheet = Sheet::of(&table);
+        sheet.enter(Cell::default(), "steep", Notation::Millimeters);
+        let work = stations::with_sheet(&work, Side::Right, sheet);
+        desk.history.commit("Stations", work.clone(), 2e10);
+        desk.history
+            .commit("Spacer", work.with(|car| car.axle.spacer = 3.0), 4e10);
+        desk
+    }
+
+    #[test]
+    fn a_table_with_a_bad_cell_comes_back_as_typed() {
+        let desk = drafted();
+        let text = kept(&desk);
+        let back = read(&text).expect("a desk");
+        assert_eq!(kept(&back), text);
+        let drafts = &back.history.settled().drafts;
+        assert_eq!(drafts, &desk.history.settled().drafts);
+        assert!(drafts.left.is_none() && drafts.right.is_some());
+        let steps = back.history.past().iter();
+        let drafted: Vec<bool> = steps
+            .map(|step| step.state.drafts.right.is_some())
+            .collect();
+        assert_eq!(drafted, [false, false, false, true]);
+        // A damaged table costs itself only.
+        let back = read(&text.replace("'steep", "?steep")).expect("a desk");
+        assert_eq!(back.history.settled().drafts, Sides::default());
+    }
+
     #[test]
     fn text_that_is_no_desk_is_none_and_no_cut_of_one_panics() {
         assert_eq!(read(""), None);
         assert_eq!(read("something else"), None);
-        let text = kept(&worked());
+        let text = kept(&drafted());
         for end in (0..text.len())
             .step_by(97)
             .filter(|&end| text.is_char_boundary(end))

@@ -115,7 +115,7 @@ pub fn said(text: &str, fault: &TextFault) -> String {
 const MINUS: &str = "\u{2212}";
 
 /// A number with up to so many decimals, without trailing zeros, its minus a real one.
-fn decimals(value: f64, most: usize) -> String {
+pub fn decimals(value: f64, most: usize) -> String {
     if !value.is_finite() {
         return "\u{2014}".to_owned();
     }

@@ -10,6 +10,7 @@ pub mod history;
 pub mod opening;
 pub mod scrub;
 pub mod settings;
+pub mod stations;
 pub mod tape;
 pub mod words;
 pub mod work;

@@ -3,6 +3,9 @@
 use std::sync::Arc;
 
 use geometry::car::Car;
+use geometry::side::Sides;
+
+use super::stations::Sheet;
 
 /// Where a car came from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -22,6 +25,8 @@ pub struct Work {
     pub opened: Arc<Car>,
     /// Where it came from.
     pub source: Source,
+    /// Station tables that are being edited and cannot be taken for sheet metal yet.
+    pub drafts: Sides<Option<Arc<Sheet>>>,
 }
 
 impl Work {
@@ -32,6 +37,7 @@ impl Work {
             opened: Arc::clone(&car),
             car,
             source,
+            drafts: Sides::default(),
         }
     }
 
@@ -53,7 +59,7 @@ impl Work {
 
     /// Whether the reader made it: an invented car that nobody touched is nobody's.
     pub fn is_own(&self) -> bool {
-        self.source == Source::File || self.car != self.opened
+        self.source == Source::File || self.car != self.opened || self.drafts != Sides::default()
     }
 }
 
