@@ -7,6 +7,9 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::wasm_bindgen::prelude::Closure;
+use leptos::web_sys::IdleRequestOptions;
 
 /// How long the input must stand still before the work begins.
 const SETTLED: Duration = Duration::from_millis(140);
@@ -14,6 +17,8 @@ const SETTLED: Duration = Duration::from_millis(140);
 const SLICE: f64 = 5.0;
 /// Between two slices where the browser does not tell when it idles.
 const PAUSE: Duration = Duration::from_millis(16);
+/// After this a slice is done even where the browser does not idle, ms.
+const MOST_PAUSE: u32 = 50;
 
 /// Does a piece of the work; gives the result with the last piece.
 pub type Pieces<T> = Box<dyn FnMut() -> Option<T>>;
@@ -90,17 +95,16 @@ fn go_on<T: 'static>(
     });
 }
 
+/// Once the browser idles; it may forget to say so while nothing is painted, and some browsers never say it.
 fn when_idle(act: impl FnOnce() + 'static) {
     let tells = js_sys::Reflect::has(&window(), &"requestIdleCallback".into());
-    if tells.unwrap_or(false) {
-        // It is called once; the type of the callback does not say so.
-        let act = Cell::new(Some(act));
-        request_idle_callback(move || {
-            if let Some(act) = act.take() {
-                act();
-            }
-        });
-    } else {
+    if !tells.unwrap_or(false) {
         set_timeout(act, PAUSE);
+        return;
     }
+    let options = IdleRequestOptions::new();
+    options.set_timeout(MOST_PAUSE);
+    let act = Closure::once_into_js(act);
+    // Refused only where the page is being torn down.
+    let _ = window().request_idle_callback_with_options(act.unchecked_ref(), &options);
 }

@@ -50,7 +50,12 @@ pub fn spoken(angle: f64) -> String {
         return "straight up".to_owned();
     }
     let word = if whole > 0.0 { "ahead of" } else { "behind" };
-    format!("{:.0} degrees {word} straight up", whole.abs())
+    let unit = if whole.abs() > 1.0 {
+        "degrees"
+    } else {
+        "degree"
+    };
+    format!("{:.0} {unit} {word} straight up", whole.abs())
 }
 
 /// The angle that a key asks for; `forward` is the key that points to the front.

@@ -15,6 +15,7 @@ use std::fmt::Write as _;
 use geometry::body::{Station, SurfaceId};
 use geometry::check::{Check, Verdict};
 use geometry::gap::Gap;
+use geometry::math;
 use geometry::model::{EnvelopeSection, Model, WheelSection};
 use geometry::side::{Side, Sides};
 use geometry::space::{Vec2, vec2};
@@ -314,7 +315,13 @@ fn description(draft: &Draft) -> String {
                 draft.options.notation,
             );
             let side = capital(side.word());
-            let _ = write!(out, " {side}, {}: {gap} through travel.", surface.name);
+            let spot = surface.travel.witness.at_body;
+            let place = bearing(math::atan2(spot.x, spot.z));
+            let _ = write!(
+                out,
+                " {side}, {}: {gap} through travel, {place}.",
+                surface.name
+            );
         }
     }
     out
