@@ -10,8 +10,7 @@ use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::project::Project;
-use crate::run::Run;
-use crate::toolchain::{self, WASM};
+use crate::wasm::{self, Lanes};
 
 /// The style sheets, in the order in which `index.html` links them.
 const STYLES: [&str; 8] = [
@@ -25,18 +24,11 @@ const STYLES: [&str; 8] = [
     "print.css",
 ];
 
-/// The profile that the page is compiled with, of the workspace's `Cargo.toml`.
-const PROFILE: &str = "page";
+/// Where the page lies for browsers without vector instructions; `index.html` chooses.
+const PLAIN: &str = "plain";
 
 /// Compiles the page and writes `dist/` anew.
 pub fn build(project: &Project) -> Result<()> {
-    toolchain::ensure_wasm(project)?;
-    project
-        .cargo(["build", "--package", "app", "--profile", PROFILE])
-        .args(["--target", WASM])
-        .env("CARGO_ENCODED_RUSTFLAGS", flags(project)?)
-        .run()?;
-
     let dist = project.dist();
     // A file left from an earlier build would hide that it is missing now.
     if dist.exists() {
@@ -47,33 +39,18 @@ pub fn build(project: &Project) -> Result<()> {
     for style in STYLES {
         copy(project, &format!("style/{style}"))?;
     }
-    let wasm = project.target.join(WASM).join(PROFILE).join("app.wasm");
-    bind(&wasm, &dist)?;
+    for (lanes, folder) in [(Lanes::With, "."), (Lanes::Without, PLAIN)] {
+        let module = wasm::compile(project, "app", &[], lanes)?;
+        bind(&module, &dist.join(folder))?;
+    }
     println!("dist/ is ready: {} kB", size_of(&dist)?.div_ceil(1000));
     Ok(())
 }
 
-/// What the compiler is told beyond the profile, as cargo wants it: a path may hold spaces.
-fn flags(project: &Project) -> Result<String> {
-    // Views of one type, not one type for each view: less code.
-    let mut flags = vec!["--cfg=erase_components".to_owned()];
-    // The module says where its code panics: by places in the project, not on this machine.
-    let mut places = vec![
-        (project.root.clone(), "."),
-        (toolchain::sysroot(project)?, "rust"),
-    ];
-    let registries = toolchain::registries()?;
-    places.extend(registries.into_iter().map(|folder| (folder, "crates")));
-    for (place, name) in places {
-        flags.push(format!("--remap-path-prefix={}={name}", place.display()));
-    }
-    Ok(flags.join("\u{1f}"))
-}
-
 /// Writes the script and the module that the browser loads.
-fn bind(wasm: &Path, dist: &Path) -> Result<()> {
+fn bind(module: &Path, folder: &Path) -> Result<()> {
     Bindgen::new()
-        .input_path(wasm)
+        .input_path(module)
         .web(true)?
         .typescript(false)
         .remove_name_section(true)
@@ -81,7 +58,7 @@ fn bind(wasm: &Path, dist: &Path) -> Result<()> {
         // Without it the script does not know where its module lies, and
         // `init()` fails in the browser.
         .omit_default_module_path(false)
-        .generate(dist)
+        .generate(folder)
         .context("could not write the browser's side of the page")
 }
 

@@ -7,13 +7,13 @@ use anyhow::{Context, Result};
 use crate::project::Project;
 use crate::run::Run;
 use crate::toolchain::{self, WASM};
-use crate::{browser, bundle, tools};
+use crate::{bench, browser, bundle, tools};
 
 /// What a stage is called, and what it does.
 type Stage = (&'static str, fn(&Project) -> Result<()>);
 
 /// Quick ones first, and nothing that needs the page before it is built.
-const STAGES: [Stage; 9] = [
+const STAGES: [Stage; 10] = [
     ("format", format),
     ("lints", lints),
     ("lints of the page", page_lints),
@@ -21,6 +21,7 @@ const STAGES: [Stage; 9] = [
     ("documentation", documentation),
     ("spelling", tools::spelling),
     ("dependencies", tools::dependencies),
+    ("digits", bench::digits),
     ("page", bundle::build),
     ("browser", browser::test),
 ];

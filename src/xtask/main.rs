@@ -1,5 +1,6 @@
 //! The builder's own commands: `cargo xtask build`, `serve` and `test`.
 
+mod bench;
 mod browser;
 mod bundle;
 mod check;
@@ -8,6 +9,7 @@ mod run;
 mod serve;
 mod toolchain;
 mod tools;
+mod wasm;
 
 use std::process::ExitCode;
 
@@ -19,6 +21,7 @@ cargo xtask <command>
 
   build            make the page in dist/
   serve [--port N] make the page and serve it on this machine (default port 8190)
+  bench            the model timed, natively and in wasm, beside plainer ways
   test             every check: format, lints, tests, spelling, dependencies, page, browser
   help             this text";
 
@@ -45,6 +48,7 @@ fn obey() -> Result<()> {
                 .with_context(|| format!("--port wants a number up to 65535, not {port:?}"))?;
             serve::build_and_serve(&Project::find()?, port)
         }
+        ["bench"] => bench::table(&Project::find()?),
         ["test"] => check::all(&Project::find()?),
         [] | ["help" | "--help" | "-h"] => {
             println!("{USAGE}");

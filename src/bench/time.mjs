@@ -1,0 +1,35 @@
+// Times the cases in wasm, a line each, as main.rs does natively: name, milliseconds, and the numbers that came out.
+// It is given the folder that holds the module and its script.
+
+import { createRequire } from "node:module";
+import path from "node:path";
+
+const { cars, plain_bound, pose_grid, whole_model } = createRequire(import.meta.url)(
+  path.resolve(process.argv[2], "bench.js"),
+);
+
+/** How often a quick case is run; the least time counts. */
+const RUNS = 40;
+/** The two plainer ways take their time: they are run where `all` is asked for. */
+const ALL = process.argv[3] === "all";
+
+function time(name, runs, work) {
+  let least = Infinity;
+  let found = [];
+  for (let run = 0; run < runs; run += 1) {
+    const start = performance.now();
+    found = work();
+    least = Math.min(least, performance.now() - start);
+  }
+  console.log([name, least, [...found].join(" ")].join("\t"));
+}
+
+for (const [car, name] of cars().entries()) {
+  for (const accuracy of [0.1, 0.01]) {
+    time(`model ${name} ${accuracy}`, RUNS, () => whole_model(car, accuracy));
+  }
+}
+if (ALL) {
+  time("grid", 1, () => pose_grid(0));
+  time("plain", 1, () => plain_bound(0, 0.1, 200_000));
+}
