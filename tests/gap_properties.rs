@@ -1,5 +1,6 @@
 //! What the certified gap promises, on random tires, axles and pieces of metal aimed at trouble.
 
+use geometry::chain::{Arc, Chain};
 use geometry::gap::{Face, Gap, Limits, Part, Patch, PoseDomain, Poses, ROUNDING, certify};
 use geometry::locator::{Locator, PivotOn};
 use geometry::motion::Motion;
@@ -362,4 +363,99 @@ proptest! {
         let full = case.gap_to(&face, 0.01);
         prop_assert!(capped.low <= full.high + SAME && capped.high >= full.low - SAME, "{capped:?} and {full:?}");
     }
+}
+
+/// A long run found it: the search went on halving poses that were a point already, for it never asked the plane in the
+/// nearest place alone.
+#[test]
+fn a_piece_under_a_rim_that_was_halved_for_ever_is_certified() {
+    let arc = |x: f64, y: f64, radius: f64, from: (f64, f64)| Arc {
+        center: vec2(x, y),
+        radius,
+        from: vec2(from.0, from.1),
+    };
+    let (bead, side) = (0.773_353_831_650_320_2, 0.756_547_601_057_205_6);
+    let (bead_up, side_up) = (-0.633_974_645_448_671_1, 0.653_938_626_580_956_1);
+    let (crown, crown_up) = (0.1, 0.994_987_437_106_62);
+    let (low, high) = (234.463_539_129_947_63, 253.669_187_545_646_76);
+    let chain = Chain::new(vec![
+        arc(
+            92.051_787_226_866_85,
+            212.230_798_945_142_86,
+            0.0,
+            (0.0, -1.0),
+        ),
+        arc(
+            64.931_184_008_060_11,
+            low,
+            35.068_815_991_939_89,
+            (bead, bead_up),
+        ),
+        arc(
+            54.130_809_016_262_454,
+            low,
+            45.869_190_983_737_546,
+            (1.0, 0.0),
+        ),
+        arc(76.350_000_000_000_01, high, 16.5, (side, side_up)),
+        arc(0.0, -506.003_720_685_257_6, 780.0, (crown, crown_up)),
+        arc(-76.350_000_000_000_01, high, 16.5, (-crown, crown_up)),
+        arc(
+            -54.130_809_016_262_454,
+            low,
+            45.869_190_983_737_546,
+            (-side, side_up),
+        ),
+        arc(
+            -64.931_184_008_060_11,
+            low,
+            35.068_815_991_939_89,
+            (-1.0, 0.0),
+        ),
+        arc(
+            -92.051_787_226_866_85,
+            212.230_798_945_142_86,
+            0.0,
+            (-bead, bead_up),
+        ),
+    ])
+    .expect("a tire's section");
+    let case = Case {
+        motion: Motion::new(
+            Locator::WattLink {
+                height: -63.384_777_409,
+                pivot_on: PivotOn::Body,
+            },
+            1_361.754_697_897_810_3,
+            -27.984_895_503_536_04,
+            -26.942_683_330_196_243,
+            geometry::math::asin(-0.019_088_055_794_008_667),
+        ),
+        domain: PoseDomain {
+            low: -44.813_184_649_309_66,
+            high: 74.555_515_616_028_42,
+            apart: 72.429_061_953_075,
+        },
+        body: Revolved {
+            part: Part::Tire,
+            chain,
+            side: Side::Right,
+            center_plane: 680.877_348_949_051_3,
+        },
+        give: 0.0,
+    };
+    let (a, b) = (
+        vec3(
+            -310.364_272_134_562_44,
+            -699.081_490_451_863_8,
+            23.301_912_764_730_01,
+        ),
+        vec3(
+            -307.801_248_459_966_25,
+            -654.923_297_837_614_3,
+            -95.544_411_696_044_82,
+        ),
+    );
+    let gap = case.gap(&[Face::triangle(a, a, b)]);
+    assert!(gap.high - gap.low <= ACCURACY + 2.0 * ROUNDING, "{gap:?}");
 }

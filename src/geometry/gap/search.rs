@@ -328,10 +328,16 @@ impl Search<'_> {
             task.bound = task.bound.max(reach);
         }
         (task.point, task.pose) = (here.point, here.pose);
+        if task.bound < self.found.enough() {
+            // The plane that touches in the nearest place may bound better than the mixtures found on the way to it.
+            let plane = here.plane(face);
+            bound = plane.bound(&stance, here.pose);
+            task.bound = task.bound.max(bound.least - slack);
+            task.split = split(&stance, &here, &plane, &bound);
+        }
         if task.bound >= self.found.enough() {
             self.discarded = self.discarded.min(task.bound);
         } else {
-            task.split = split(&stance, &here);
             self.queue.push(task);
         }
     }
@@ -403,11 +409,8 @@ fn travel_of(region: &Region, faces: &[Face]) -> f64 {
     near.max(far)
 }
 
-/// What to halve: whatever loses more of the plane that touches in `here`, the face in this pose or the poses after
-/// it. A loss by the hoop term comes from whatever is larger in space.
-fn split(stance: &Stance, here: &Place) -> Split {
-    let plane = here.plane(stance.face);
-    let bound = plane.bound(stance, here.pose);
+/// What to halve: whatever loses more of `plane`, which touches in `here`, the face in this pose or the poses after it. A loss by the hoop term comes from whatever is larger in space.
+fn split(stance: &Stance, here: &Place, plane: &Plane, bound: &Bound) -> Split {
     let least_here = plane.least_at(stance, here.pose);
     let of_face = here.distance - least_here + bound.stray;
     let of_poses = least_here - (bound.least + bound.hoop + bound.stray);
