@@ -63,7 +63,7 @@ roles! {
     /// The ground.
     Ground = "ground",
     /// An edge behind what is drawn.
-    Hidden = "hidden",
+    Hidden = "hidden-edge",
     /// Where a moving part is at the end of its travel.
     Swept = "swept",
     /// The trace of another drawing's section.
