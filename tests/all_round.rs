@@ -1,10 +1,11 @@
 //! The gaps all round the wheel against brute force over the sheet and the poses.
 
 use geometry::body::StationTable;
-use geometry::check::check;
+use geometry::check::{at_pose, check};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::{Vec3, vec3};
+use geometry::sweep::{self, SweepWork};
 use geometry::travel::Pose;
 
 /// The accuracy asked for, mm.
@@ -46,6 +47,31 @@ fn no_point_of_the_sheet_comes_nearer_in_any_brute_pose() {
                         model.car.name
                     );
                 }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_sweep_is_what_the_single_poses_give() {
+    const HEIGHTS: u32 = 5;
+    for model in cars() {
+        for side in Side::BOTH {
+            let curves = SweepWork::begin(&model, side, HEIGHTS).whole();
+            let domain = model.pose_domain();
+            for k in 0..HEIGHTS {
+                let share = f64::from(k) / f64::from(HEIGHTS - 1);
+                let up = domain.low + (domain.high - domain.low) * share;
+                let here = at_pose(&model, Pose::heave(up), ACCURACY);
+                for ((id, gap), curve) in here.get(side).iter().zip(&curves) {
+                    let (height, found) = curve.points[k as usize];
+                    assert_eq!(*id, curve.id);
+                    assert!((height - up).abs() < 1e-9);
+                    // Both are attained, and neither is further from the truth than its accuracy.
+                    let apart = ACCURACY.max(sweep::ACCURACY) + 1e-6;
+                    assert!((found - gap.high).abs() <= apart, "{found} is not {gap:?}");
+                }
+                assert_eq!(here.get(side).len(), curves.len());
             }
         }
     }

@@ -3,7 +3,7 @@
 use crate::body::SurfaceId;
 use crate::gap::{Gap, Limits, Poses};
 use crate::model::{Model, SurfaceFaces};
-use crate::side::{Side, Sides};
+use crate::side::Sides;
 use crate::travel::Pose;
 
 /// How close the gaps of the page and of the reports are certified, mm: the same, so that they show the same numbers.
@@ -110,17 +110,6 @@ impl Check {
     }
 }
 
-/// One surface's gap as both wheels rise together from full droop to full bump.
-#[derive(Debug, Clone, PartialEq)]
-pub struct TravelCurve {
-    /// Which surface.
-    pub id: SurfaceId,
-    /// What it is called.
-    pub name: String,
-    /// Pairs of travel (mm above ride height) and gap (mm).
-    pub points: Vec<(f64, f64)>,
-}
-
 /// The gaps of every surface, all round the wheel, certified to `accuracy` mm.
 #[must_use]
 pub fn check(model: &Model, accuracy: f64) -> Check {
@@ -171,32 +160,4 @@ pub fn at_pose(model: &Model, pose: Pose, accuracy: f64) -> Sides<Vec<(SurfaceId
         };
         model.faces(side).into_iter().filter_map(gap).collect()
     })
-}
-
-/// Each surface's gap all round the wheel at `samples` heights of both wheels together, `samples >= 2`, certified to `accuracy` mm.
-#[must_use]
-pub fn through_travel(model: &Model, side: Side, samples: u32, accuracy: f64) -> Vec<TravelCurve> {
-    let surfaces = model.faces(side);
-    let curve = |faces: &SurfaceFaces| TravelCurve {
-        id: faces.id,
-        name: model.name(faces.id),
-        points: Vec::new(),
-    };
-    let mut curves: Vec<TravelCurve> = surfaces.iter().map(curve).collect();
-    let domain = model.pose_domain();
-    let last = samples.max(2) - 1;
-    for k in 0..=last {
-        let up = domain.low + (domain.high - domain.low) * f64::from(k) / f64::from(last);
-        let mut here = Poses::at(model.motion, Pose::heave(up));
-        for (faces, curve) in surfaces.iter().zip(&mut curves) {
-            let gap = faces.gap(
-                &mut here,
-                model.solids.get(side),
-                0.0,
-                Limits::accuracy(accuracy),
-            );
-            curve.points.extend(gap.map(|gap| (up, gap.high)));
-        }
-    }
-    curves
 }

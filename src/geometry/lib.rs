@@ -37,6 +37,7 @@ pub mod sheet;
 pub mod side;
 pub mod solid;
 pub mod space;
+pub mod sweep;
 pub mod tire;
 pub mod travel;
 pub mod units;

@@ -2,16 +2,17 @@
 
 use std::sync::Arc;
 
-use drawing::{Scene, Shown, TravelChart, travel_chart, travel_rows};
-use geometry::check::{ACCURACY, Check, TravelCurve, through_travel};
+use drawing::{Scene, TravelChart, travel_chart, travel_rows};
 use geometry::side::Side;
+use geometry::sweep::{SweepWork, TravelCurve};
 use leptos::prelude::*;
 use leptos::svg;
 
 use super::picture::{SceneGroup, group_ids};
-use super::store::Bench;
+use super::store::{Bench, Same};
+use crate::browser::later::later;
+use crate::browser::sight::in_sight;
 use crate::browser::size::width_of;
-use crate::state::words;
 
 /// Heights of both wheels at which the curves are computed.
 const SAMPLES: u32 = 25;
@@ -27,20 +28,28 @@ const FIRST_WIDTH: f64 = 560.0;
 pub fn Chart(bench: Bench) -> impl IntoView {
     let sheet: NodeRef<svg::Svg> = NodeRef::new();
     let width = width_of(sheet, FIRST_WIDTH);
-    let side = Memo::new(move |_| match bench.settings.get().shown {
-        Shown::One(side) => side,
-        Shown::Both => bench
-            .check
-            .with(|check| check.as_ref().map_or(Side::Left, |check| worse_side(check))),
-    });
-    let curves = Memo::new(move |_| {
-        bench.model.get().map_or(Vec::new(), |model| {
-            through_travel(&model, side.get(), SAMPLES, ACCURACY)
-        })
-    });
-    let scene = Memo::new(move |_| draw(bench, &curves.get(), width.get()));
+    let seen = in_sight(sheet);
+    let side = bench.side();
+    let curves = later(
+        Memo::new(move |_| Some((Same(bench.model.get()?), side.get()))),
+        seen.into(),
+        |(model, side): &(Same, Side)| {
+            let mut work = SweepWork::begin(&model.0, *side, SAMPLES);
+            Box::new(move || work.step())
+        },
+    );
+    let scene = Memo::new(
+        move |last: Option<&Option<Arc<Scene>>>| match curves.get() {
+            Some(curves) => draw(bench, &curves, width.get()),
+            None => last.cloned().flatten(),
+        },
+    );
+    let is_awaited = move || curves.with(Option::is_none);
     let ids = Memo::new(move |_| scene.with(|scene| group_ids(scene.as_ref())));
     let finding = move || {
+        if is_awaited() {
+            return "Being worked out.".to_owned();
+        }
         scene.with(|scene| {
             scene
                 .as_ref()
@@ -55,7 +64,7 @@ pub fn Chart(bench: Bench) -> impl IntoView {
         })
     };
     view! {
-        <section class="chart" aria-labelledby="chart-title">
+        <section class="chart" class:is-stale=is_awaited aria-labelledby="chart-title">
             <h2 id="chart-title">{move || format!("Gap through travel, {} side", side.get().word())}</h2>
             <svg node_ref=sheet class="scene" role="img" aria-label=finding viewBox=view_box>
                 <For each=move || ids.get() key=Clone::clone let:id>
@@ -66,10 +75,6 @@ pub fn Chart(bench: Bench) -> impl IntoView {
             <Table bench=bench side=side />
         </section>
     }
-}
-
-fn worse_side(check: &Check) -> Side {
-    words::worst(check).map_or(Side::Left, |(side, _)| side)
 }
 
 fn draw(bench: Bench, curves: &[TravelCurve], width: f64) -> Option<Arc<Scene>> {
@@ -88,15 +93,15 @@ fn draw(bench: Bench, curves: &[TravelCurve], width: f64) -> Option<Arc<Scene>> 
 #[component]
 fn Table(bench: Bench, side: Memo<Side>) -> impl IntoView {
     let open = RwSignal::new(false);
-    let table = Memo::new(move |_| {
-        let model = bench.model.get()?;
-        open.get().then(|| {
-            travel_rows(
-                &through_travel(&model, side.get(), TABLE_SAMPLES, ACCURACY),
-                bench.notation.get(),
-            )
-        })
-    });
+    let curves = later(
+        Memo::new(move |_| Some((Same(bench.model.get()?), side.get()))),
+        open.into(),
+        |(model, side): &(Same, Side)| {
+            let mut work = SweepWork::begin(&model.0, *side, TABLE_SAMPLES);
+            Box::new(move || work.step())
+        },
+    );
+    let table = Memo::new(move |_| Some(travel_rows(&curves.get()?, bench.notation.get())));
     let heads = move || table.get().map_or(Vec::new(), |table| table.heads);
     let rows = move || table.get().map_or(Vec::new(), |table| table.rows);
     view! {

@@ -33,7 +33,8 @@ struct Row {
 pub fn GapList(bench: Bench) -> impl IntoView {
     let here = Memo::new(move |_| {
         let (model, pose) = (bench.model.get()?, bench.pose.get());
-        Some(at_pose(&model, pose, ACCURACY))
+        // At rest the list has them already.
+        (pose != Pose::RIDE).then(|| at_pose(&model, pose, ACCURACY))
     });
     view! {
         <section class="gaps" aria-labelledby="gaps-title">
@@ -59,11 +60,14 @@ fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>) -> impl IntoView
             surfaces
                 .iter()
                 .map(|surface| {
-                    let gaps = poses.as_ref().map_or(&[][..], |poses| poses.get(side));
-                    let here = gaps
-                        .iter()
-                        .find(|(id, _)| *id == surface.id)
-                        .map(|(_, gap)| gap.low);
+                    let here = match &poses {
+                        Some(poses) => {
+                            let mut gaps = poses.get(side).iter();
+                            gaps.find(|(id, _)| *id == surface.id)
+                                .map(|(_, gap)| gap.low)
+                        }
+                        None => Some(surface.ride.low),
+                    };
                     row(
                         surface,
                         here,

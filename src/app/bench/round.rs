@@ -1,8 +1,6 @@
 //! Round the wheel: where the rear view is cut, the side view, and the wheelhouse unrolled.
 
 use drawing::{Shown, bearing};
-use geometry::check::Check;
-use geometry::side::Side;
 use geometry::units::{degrees, radians};
 use leptos::prelude::*;
 
@@ -17,15 +15,7 @@ use crate::state::words;
 /// Section, side view and map of the side that is looked at.
 #[component]
 pub fn RoundTheWheel(bench: Bench) -> impl IntoView {
-    let side = Memo::new(move |_| {
-        let picked = bench.picked.get().map(|(side, _)| side);
-        match bench.settings.get().shown {
-            Shown::One(side) => side,
-            Shown::Both => {
-                picked.unwrap_or_else(|| bench.check.with(|check| worse_side(check.as_deref())))
-            }
-        }
-    });
+    let side = bench.side();
     view! {
         <section class="round" aria-labelledby="round-title">
             <h2 id="round-title">{move || format!("Round the wheel, {} side", side.get().word())}</h2>
@@ -36,12 +26,6 @@ pub fn RoundTheWheel(bench: Bench) -> impl IntoView {
             </div>
         </section>
     }
-}
-
-fn worse_side(check: Option<&Check>) -> Side {
-    check
-        .and_then(words::worst)
-        .map_or(Side::Left, |(side, _)| side)
 }
 
 /// Where the rear view is cut: a slider, a box for degrees, and the way to the worst angle.

@@ -5,6 +5,7 @@
 
 use std::sync::Arc;
 
+use drawing::Shown;
 use geometry::body::SurfaceId;
 use geometry::car::Car;
 use geometry::check::{ACCURACY, Check, check};
@@ -22,6 +23,7 @@ use crate::state::desk::Desk;
 use crate::state::history::History;
 use crate::state::scrub::Scrub;
 use crate::state::settings::Settings;
+use crate::state::words;
 use crate::state::work::{self, Work};
 
 /// A file that could not be opened.
@@ -113,6 +115,24 @@ impl Bench {
             notation: Memo::new(move |_| settings.get().notation),
             next: NextFrame::new(),
         }
+    }
+
+    /// The side that is looked at: the one that is shown, or else the one picked, or else the worse one.
+    pub fn side(self) -> Memo<Side> {
+        Memo::new(move |_| match self.settings.get().shown {
+            Shown::One(side) => side,
+            Shown::Both => self
+                .picked
+                .get()
+                .map_or_else(|| self.worse_side(), |(side, _)| side),
+        })
+    }
+
+    fn worse_side(self) -> Side {
+        self.check.with(|check| {
+            let worst = check.as_deref().and_then(words::worst);
+            worst.map_or(Side::Left, |(side, _)| side)
+        })
     }
 
     /// Shows a change before it is made; at most once a frame.

@@ -1,7 +1,7 @@
 //! The gaps through travel in words: the finding, and the rows of a table.
 
 use geometry::car::Targets;
-use geometry::check::TravelCurve;
+use geometry::sweep::TravelCurve;
 use geometry::units::{Notation, format_length};
 
 /// Heights in the table at most.

@@ -1,8 +1,8 @@
 //! Each surface's gap through travel, as a chart and as the sentence it proves.
 
 use geometry::car::Targets;
-use geometry::check::TravelCurve;
 use geometry::space::{Vec2, vec2};
+use geometry::sweep::TravelCurve;
 use geometry::units::{Notation, format_length};
 use plotters::prelude::*;
 
