@@ -41,7 +41,7 @@ pub fn to_text(model: &Model, check: &Check) -> String {
     text + "\n" + &conclusion(check) + "\n"
 }
 
-const COLUMNS: usize = 9;
+const COLUMNS: usize = 10;
 const HEADS: [&str; COLUMNS] = [
     "side",
     "surface",
@@ -52,9 +52,10 @@ const HEADS: [&str; COLUMNS] = [
     "mm",
     "target",
     "verdict",
+    "nearest in travel",
 ];
 /// The columns that hold words.
-const WORDS: [usize; 3] = [0, 1, 8];
+const WORDS: [usize; 4] = [0, 1, 8, 9];
 
 fn heading(model: &Model) -> String {
     let car = &model.car;
@@ -90,6 +91,7 @@ fn row(side: &str, surface: &SurfaceCheck) -> [String; COLUMNS] {
         millimeters(surface.travel.low),
         tape(surface.travel_target),
         surface.verdict.word().to_owned(),
+        drawing::bearing(surface.travel.witness.angle()),
     ]
 }
 

@@ -27,7 +27,7 @@ export async function pictureOf(page) {
 
 /** Opens one of the panels at the end of the page. */
 export function openPanel(page, name) {
-  return page.locator("summary").filter({ hasText: name }).click();
+  return page.locator("summary").filter({ hasText: new RegExp(`^\\s*${name}`) }).click();
 }
 
 /** Everything that the gap list says. */

@@ -1,8 +1,12 @@
 //! The sentences of the page that are computed: what stops the tire, and by how much.
 
+use drawing::bearing;
 use geometry::check::{Check, SurfaceCheck, Verdict};
+use geometry::gap::Gap;
 use geometry::side::Side;
 use geometry::units::{Notation, format_length};
+
+use crate::state::around::{of_spot, on_degree};
 
 /// The verdict on the whole car in one sentence.
 pub fn verdict(check: &Check, notation: Notation) -> String {
@@ -10,8 +14,12 @@ pub fn verdict(check: &Check, notation: Notation) -> String {
         return "There is nothing near the tire.".to_owned();
     };
     let what = named(check, side, surface);
-    let (when, gap, target) = binding(surface);
-    let size = format_length(gap.abs(), notation);
+    let (moment, gap, target) = binding(surface);
+    let size = format_length(gap.low.abs(), notation);
+    let when = match of_spot(gap.witness.at_body) {
+        angle if on_degree(angle) == 0.0 => moment.to_owned(),
+        angle => format!("{moment}, {}", bearing(angle)),
+    };
     match surface.verdict {
         Verdict::Hits => format!("{what} stops the tire: they overlap by {size} {when}."),
         Verdict::Tight => {
@@ -58,8 +66,8 @@ fn order(a: &SurfaceCheck, b: &SurfaceCheck) -> std::cmp::Ordering {
         .then(a.reserve().total_cmp(&b.reserve()))
 }
 
-/// Which of a surface's two gaps decides: when, the gap, its target.
-fn binding(surface: &SurfaceCheck) -> (&'static str, f64, f64) {
+/// Which of a surface's two gaps decides: when, the gap, its target, mm.
+fn binding(surface: &SurfaceCheck) -> (&'static str, &Gap, f64) {
     let ride = surface.ride.low - surface.ride_target;
     let travel = surface.travel.low - surface.travel_target;
     // An overlap through travel outweighs a shortfall at rest.
@@ -69,9 +77,9 @@ fn binding(surface: &SurfaceCheck) -> (&'static str, f64, f64) {
         travel <= ride
     };
     if travel_decides {
-        ("through travel", surface.travel.low, surface.travel_target)
+        ("through travel", &surface.travel, surface.travel_target)
     } else {
-        ("at ride height", surface.ride.low, surface.ride_target)
+        ("at ride height", &surface.ride, surface.ride_target)
     }
 }
 
@@ -112,7 +120,7 @@ fn lower(sentence: &str) -> String {
 mod tests {
     use geometry::body::Surface;
     use geometry::check::SideCheck;
-    use geometry::gap::{Gap, Part, Witness};
+    use geometry::gap::{Part, Witness};
     use geometry::side::Sides;
     use geometry::space::Vec3;
     use geometry::travel::Pose;
@@ -176,6 +184,17 @@ mod tests {
             surface(Surface::FrameRail, 50.8, 50.8),
             surface(Surface::FrameRail, 50.8, 50.8),
             "The tire clears everything. Nearest to its target is the frame rail on both sides, with 2 in at ride height.",
+        );
+    }
+
+    #[test]
+    fn away_from_straight_up_the_sentence_says_where() {
+        let mut behind = surface(Surface::Roof, 30.0, -12.7);
+        behind.travel.witness.at_body = geometry::space::vec3(-300.0, 700.0, 300.0);
+        check(
+            behind,
+            surface(Surface::Roof, 30.0, 25.4),
+            "The left roof stops the tire: they overlap by 1/2 in through travel, 45\u{b0} behind.",
         );
     }
 

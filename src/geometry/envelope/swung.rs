@@ -60,7 +60,7 @@ impl EnvelopeWork {
         }
     }
 
-    /// Follows so many rays more; gives the outlines once all are done. Every corner's gap is within [`TOLERANCE`] of
+    /// Follows so many rays more; gives the outlines once all are done. Every corner's gap is within `TOLERANCE` of
     /// its margin; the points run in the same order as those of [`super::outlines`].
     pub fn step(&mut self, rays: u32) -> Option<EnvelopeSection> {
         let end = self.next.saturating_add(rays).min(RAYS + 1);

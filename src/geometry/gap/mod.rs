@@ -46,7 +46,7 @@ use crate::travel::Pose;
 pub use face::Face;
 pub use patch::Patch;
 pub use poses::{PoseDomain, Poses};
-pub use search::{Limits, certify};
+pub use search::{Limits, Meeting, certify, certify_least};
 
 /// Taken off every bound, mm: the rounding of a few hundred operations on numbers below 1e4 mm stays
 /// below 1e-9.
@@ -72,6 +72,15 @@ pub struct Witness {
     pub at_tire: Vec3,
     /// Which of the two it is.
     pub part: Part,
+}
+
+impl Witness {
+    /// Where round the wheel the body's point is: from straight up about the measured axle's line, radians, positive
+    /// toward the front.
+    #[must_use]
+    pub fn angle(&self) -> f64 {
+        crate::math::atan2(self.at_body.x, self.at_body.z)
+    }
 }
 
 /// A gap between tire and metal, mm, negative where they overlap: the true least gap lies in

@@ -2,6 +2,7 @@
 
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
+use std::ops::Range;
 
 use super::face::Face;
 use super::plane::{Bound, Plane, within_reach};
@@ -34,6 +35,15 @@ impl Limits {
     }
 }
 
+/// Solids, and the faces that they may meet.
+#[derive(Debug, Clone, Copy)]
+pub struct Meeting<'a> {
+    /// The solids.
+    pub solids: &'a [&'a Revolved],
+    /// The faces.
+    pub faces: &'a [Face],
+}
+
 /// The least gap of `faces` to `solids` over all poses, or nothing where there is no face or no solid, or where a
 /// corner or a pose is no finite number.
 ///
@@ -47,17 +57,27 @@ pub fn certify(
     give: f64,
     limits: Limits,
 ) -> Option<Gap> {
-    let finite = faces
+    certify_least(poses, &[Meeting { solids, faces }], give, limits)
+}
+
+/// The least gap of several meetings, as [`certify`] finds that of one: what cannot be the least needs no certifying.
+#[must_use]
+pub fn certify_least(
+    poses: &mut Poses,
+    meetings: &[Meeting],
+    give: f64,
+    limits: Limits,
+) -> Option<Gap> {
+    let mut corners = meetings
         .iter()
-        .flat_map(Face::corners)
-        .all(|corner| corner.is_finite())
-        && poses.are_finite();
-    if !finite {
+        .flat_map(|meeting| meeting.faces.iter().flat_map(Face::corners));
+    if !corners.all(|corner| corner.is_finite()) || !poses.are_finite() {
         return None;
     }
+    let mut solids = Vec::new();
     let mut search = Search {
         poses,
-        faces: faces.to_vec(),
+        faces: Vec::new(),
         found: Found {
             best: None,
             accuracy: limits.accuracy,
@@ -67,13 +87,21 @@ pub fn certify(
         queue: BinaryHeap::new(),
         examined: 0,
     };
-    search.seed(solids);
+    let mut pairs = Vec::new();
+    for meeting in meetings {
+        let (first_solid, first_face) = (solids.len(), search.faces.len());
+        solids.extend_from_slice(meeting.solids);
+        search.faces.extend_from_slice(meeting.faces);
+        let of = first_solid..solids.len();
+        pairs.extend((first_face..search.faces.len()).map(|face| (face, of.clone())));
+    }
+    search.seed(&solids, pairs);
     while let Some(task) = search.queue.pop() {
         if task.bound >= search.found.enough() || search.examined >= limits.boxes {
             search.discarded = search.discarded.min(task.bound);
             break;
         }
-        search.branch(solids, &task);
+        search.branch(&solids, &task);
     }
     let best = search.found.best?;
     let low = search.discarded.min(best.distance) - ROUNDING;
@@ -208,15 +236,16 @@ impl Search<'_> {
     /// Looks at every face once, the nearest first: the least distance is then nearly known before most are looked at,
     /// and its pose is a good first guess for all that follow. Those that even the whole travel cannot bring as near
     /// need no look.
-    fn seed(&mut self, solids: &[&Revolved]) {
+    fn seed(&mut self, solids: &[&Revolved], pairs: Vec<(usize, Range<usize>)>) {
         let middle = self.poses.region(0).middle;
         let placement = self.poses.motion().placement(middle.x, middle.y);
         let travel = travel_of(self.poses.region(0), &self.faces);
-        let mut order = Vec::with_capacity(solids.len() * self.faces.len());
-        for (i, face) in self.faces.iter().enumerate() {
+        let mut order = Vec::with_capacity(2 * pairs.len());
+        for (i, of) in pairs {
+            let face = &self.faces[i];
             let middle = placement.axle_from_body(face.middle());
-            for (solid, body) in solids.iter().enumerate() {
-                order.push((body.distance(middle) - face.radius, solid, i));
+            for solid in of {
+                order.push((solids[solid].distance(middle) - face.radius, solid, i));
             }
         }
         order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));

@@ -3,7 +3,7 @@
 use super::{Model, Solids};
 use crate::body::rail::{RAIL_WIDTH, Rail};
 use crate::body::{Station, Surface, SurfaceId};
-use crate::gap::{self, Face, Gap, Limits, Patch, Poses};
+use crate::gap::{self, Face, Gap, Limits, Meeting, Patch, Poses};
 use crate::math;
 use crate::side::Side;
 use crate::space::{Vec2, Vec3, vec3};
@@ -33,22 +33,15 @@ impl SurfaceFaces {
         give: f64,
         limits: Limits,
     ) -> Option<Gap> {
-        let away = gap::certify(
-            poses,
-            &[&solids.tire, &solids.wheel],
-            &self.faces,
-            give,
-            limits,
-        )?;
-        Some(
-            match gap::certify(poses, &[&solids.loaded], &self.low, give, limits) {
-                Some(low) => Gap {
-                    low: low.low.min(away.low),
-                    ..if low.high < away.high { low } else { away }
-                },
-                None => away,
-            },
-        )
+        let away = Meeting {
+            solids: &[&solids.tire, &solids.wheel],
+            faces: &self.faces,
+        };
+        let at_the_ground = Meeting {
+            solids: &[&solids.loaded],
+            faces: &self.low,
+        };
+        gap::certify_least(poses, &[away, at_the_ground], give, limits)
     }
 }
 
