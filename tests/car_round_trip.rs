@@ -139,6 +139,9 @@ fn odd_car(shares: &[f64], texts: (String, String), locator: usize) -> Car {
     car.sides.right.tape.to_seam = Reading::guessed(between(20.0, 30.0));
     car.sides.right.tape.roof_fall = Reading::guessed(between(20.0, 30.0));
     car.sides.left.tape.lip_depth = Reading::measured(between(15.0, 25.0));
+    car.tape_error.measured = between(0.0, 10.0);
+    car.stock.track_width = Some(between(1300.0, 1500.0));
+    car.stock.bump = Some(between(50.0, 90.0));
     let height = between(-50.0, 100.0);
     car.locator = match locator {
         0 => Locator::TrackBar {

@@ -21,6 +21,7 @@ fn wheel(rim_inches: f64, backspacing: f64) -> WheelSpec {
         backspacing,
         flange_thickness: 12.7,
         flange_height: 17.3,
+        run_out: 3.175,
     }
 }
 

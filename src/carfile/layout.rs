@@ -12,8 +12,23 @@ use geometry::units::LengthUnit;
 
 /// The keys and tables at the top of a file.
 pub(crate) const TOP: &[&str] = &[
-    "format", "name", "purpose", "units", "tire", "wheel", "axle", "locator", "travel", "targets",
-    "tape", "left", "right", "obstacle", "no_cut",
+    "format",
+    "name",
+    "purpose",
+    "units",
+    "tire",
+    "wheel",
+    "axle",
+    "locator",
+    "travel",
+    "targets",
+    "tape_error",
+    "stock",
+    "tape",
+    "left",
+    "right",
+    "obstacle",
+    "no_cut",
 ];
 
 /// Keys that stand beside the numbers of a table.

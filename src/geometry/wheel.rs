@@ -11,6 +11,8 @@ pub struct WheelSpec {
     pub flange_thickness: f64,
     /// Height of the rim flange above the nominal rim diameter, mm (J flange 17.3, ISO 4000-2, from memory).
     pub flange_height: f64,
+    /// How far tire and wheel wobble sideways as they turn, mm either way.
+    pub run_out: f64,
 }
 
 impl WheelSpec {
@@ -18,7 +20,7 @@ impl WheelSpec {
     ///
     /// ```
     /// # use geometry::wheel::WheelSpec;
-    /// let wheel = WheelSpec { rim_width: 254.0, backspacing: 139.7, flange_thickness: 12.7, flange_height: 17.3 };
+    /// let wheel = WheelSpec { rim_width: 254.0, backspacing: 139.7, flange_thickness: 12.7, flange_height: 17.3, run_out: 3.0 };
     /// assert_eq!(wheel.overall_width(), 279.4); // a 10 in rim is 11 in overall
     /// assert_eq!(wheel.offset(), 0.0);          // 5 1/2 in of backspacing: no offset
     /// ```

@@ -15,7 +15,7 @@ use super::typed_box::{NumberBox, TypedBox};
 use crate::state::figures;
 
 /// The parts of a car, by the table of their keys.
-const PARTS: [(&str, &str); 7] = [
+const PARTS: [(&str, &str); 9] = [
     ("tire.", "Tire"),
     ("wheel.", "Wheel"),
     ("axle.", "Axle"),
@@ -23,6 +23,8 @@ const PARTS: [(&str, &str); 7] = [
     ("left.", "Left wheelhouse"),
     ("right.", "Right wheelhouse"),
     ("targets.", "Gaps asked for"),
+    ("tape_error.", "How far readings may be off"),
+    ("stock.", "As the maker built it"),
 ];
 
 /// All numbers, the locator and the parts bolted nearby.

@@ -2,7 +2,7 @@
 
 use geometry::axle::AxleSpec;
 use geometry::body::{Reading, Tape};
-use geometry::car::{Car, SideSpec, Targets};
+use geometry::car::{Car, SideSpec, Stock, TapeError, Targets};
 use geometry::locator::Locator;
 use geometry::side::Sides;
 use geometry::tire::{Arrival, Class, Construction, Designation, SizeSystem, TireSpec};
@@ -62,6 +62,7 @@ pub(super) fn car() -> Car {
             backspacing: 0.0,
             flange_thickness: 0.0,
             flange_height: 0.0,
+            run_out: 0.0,
         },
         axle: AxleSpec {
             measured_width: 0.0,
@@ -90,5 +91,7 @@ pub(super) fn car() -> Car {
         obstacles: Vec::new(),
         no_cut: Vec::new(),
         targets: Targets::default(),
+        tape_error: TapeError::default(),
+        stock: Stock::default(),
     }
 }

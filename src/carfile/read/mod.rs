@@ -143,7 +143,15 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
     }
     let nothing = DeTable::new();
     let tables: Vec<Table<'_, 't>> = [
-        "tire", "wheel", "axle", "travel", "targets", "left", "right",
+        "tire",
+        "wheel",
+        "axle",
+        "travel",
+        "targets",
+        "tape_error",
+        "stock",
+        "left",
+        "right",
     ]
     .into_iter()
     .map(|name| {

@@ -4,7 +4,7 @@ mod text;
 
 use geometry::body::tape::{TAPE_FIELDS, TapeField};
 use geometry::body::{Reading, Tape};
-use geometry::car::{CAR_FIELDS, Car, fields};
+use geometry::car::{CAR_FIELDS, Car, Stock, fields};
 use geometry::field::Quantity;
 use geometry::locator::Locator;
 use geometry::side::Side;
@@ -30,7 +30,19 @@ pub fn write(car: &Car, notation: Notation) -> String {
         notation,
     };
     file.top(car);
-    for table in ["tire", "wheel", "axle", "locator", "travel", "targets"] {
+    for table in [
+        "tire",
+        "wheel",
+        "axle",
+        "locator",
+        "travel",
+        "targets",
+        "tape_error",
+        "stock",
+    ] {
+        if table == "stock" && car.stock == Stock::default() {
+            continue;
+        }
         file.table(table);
         if table == "locator" {
             file.locator(&car.locator);

@@ -2,7 +2,7 @@
 
 use geometry::axle::AxleSpec;
 use geometry::body::{Obstacle, Reading, Surface, Tape};
-use geometry::car::{Car, SideSpec, Targets};
+use geometry::car::{Car, SideSpec, Stock, TapeError, Targets};
 use geometry::check::check;
 use geometry::locator::Locator;
 use geometry::space::vec3;
@@ -69,6 +69,7 @@ pub(crate) fn model(section_width: f64, seam_move: f64) -> Model {
             backspacing: 140.0,
             flange_thickness: 12.7,
             flange_height: 17.3,
+            run_out: 3.0,
         },
         axle: AxleSpec {
             measured_width: 1524.0,
@@ -101,6 +102,8 @@ pub(crate) fn model(section_width: f64, seam_move: f64) -> Model {
         }],
         no_cut: Vec::new(),
         targets: Targets::default(),
+        tape_error: TapeError::default(),
+        stock: Stock::default(),
     };
     Model::new(&car).unwrap_or_else(|faults| panic!("{faults:?}"))
 }

@@ -31,6 +31,7 @@ car_fields! {
     RIM_WIDTH: "wheel.rim_width", "Rim width", "Width of the rim between its flanges.", Length, 76.2, 609.6, None, wheel.rim_width;
     BACKSPACING: "wheel.backspacing", "Backspacing", "From the wheel's mounting face to the rim's inboard outer edge.", Length, 0.0, 500.0, None, wheel.backspacing;
     FLANGE_THICKNESS: "wheel.flange_thickness", "Rim flange thickness", "Thickness of one rim flange; about half an inch.", Length, 3.0, 25.0, Some(12.7), wheel.flange_thickness;
+    RUN_OUT: "wheel.run_out", "Run-out", "How far tire and wheel wobble sideways as they turn, either way; 1/8 in for the two together is common practice, no source.", Length, 0.0, 25.0, Some(3.175), wheel.run_out;
     FLANGE_HEIGHT: "wheel.flange_height", "Rim flange height", "How far the rim flange stands above the rim's nominal diameter.", Length, 5.0, 30.0, Some(17.3), wheel.flange_height;
     MEASURED_WIDTH: "axle.measured_width", "Measured axle, flange to flange", "Flange to flange on the axle that was under the car when the body was measured.", Length, 700.0, 2200.0, None, axle.measured_width;
     AXLE_WIDTH: "axle.width", "Axle, flange to flange", "Flange to flange on the axle that is to go in.", Length, 700.0, 2200.0, None, axle.width;
@@ -52,6 +53,8 @@ car_fields! {
     TARGET_RIDE_LIP: "targets.ride_lip", "Target at ride height, lip", "Least gap at ride height to the quarter lip and outer half; 1/2 in is common practice.", Length, 0.0, 150.0, Some(12.7), targets.ride_lip;
     TARGET_TRAVEL: "targets.travel", "Target through travel", "Least gap anywhere through travel; 1/2 in is common practice.", Length, 0.0, 150.0, Some(12.7), targets.travel;
     TARGET_OBSTACLE: "targets.obstacle", "Target to parts", "Least gap to a part bolted nearby; 1/4 in is common practice.", Length, 0.0, 150.0, Some(6.35), targets.obstacle;
+    TAPE_ERROR: "tape_error.measured", "Tape error, measured", "How far a reading that somebody took may be off, either way; 1/8 in is common practice, no source.", Length, 0.0, 50.0, Some(3.175), tape_error.measured;
+    GUESS_ERROR: "tape_error.guessed", "Tape error, guessed", "How far a guess may be off, either way; 1/2 in is common practice, no source.", Length, 0.0, 150.0, Some(12.7), tape_error.guessed;
 }
 
 /// The optional numbers: each is absent until somebody measures it.
@@ -98,4 +101,8 @@ optional_fields! {
         |car| car.tire.deflection, |car, value| car.tire.deflection = value;
     ROLL_LIMIT: "travel.roll_limit", "Roll limit", "Greatest tilt of the axle against the body, where something stops it before the wheels' own stops do.", Angle, 0.0, 15.0 * DEGREE,
         |car| car.travel.roll_limit, |car, value| car.travel.roll_limit = value;
+    STOCK_TRACK: "stock.track_width", "Stock track width", "Between the two rear tires' center planes as the maker built the car; some places limit how much wider it may get.", Length, 700.0, 2400.0,
+        |car| car.stock.track_width, |car, value| car.stock.track_width = value;
+    STOCK_BUMP: "stock.bump", "Stock bump travel", "Bump travel as the maker built the car; some places limit how much of it may be taken away.", Length, 1.0, 400.0,
+        |car| car.stock.bump, |car, value| car.stock.bump = value;
 }

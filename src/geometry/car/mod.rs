@@ -73,6 +73,35 @@ impl Default for Targets {
     }
 }
 
+/// How far a length may be from what was read or typed, mm either way. Defaults are common practice, no source; a
+/// tape itself is much truer (0.5 mm up to a meter, class II of the EU's measuring-instruments rules), the hand that
+/// holds it in a wheelhouse is not.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TapeError {
+    /// Of a reading that somebody took.
+    pub measured: f64,
+    /// Of a guess that stands in for a reading.
+    pub guessed: f64,
+}
+
+impl Default for TapeError {
+    fn default() -> Self {
+        Self {
+            measured: 3.175,
+            guessed: 12.7,
+        }
+    }
+}
+
+/// What the maker built, where rules or judgment compare with it.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Stock {
+    /// Between the two rear tires' center planes, mm.
+    pub track_width: Option<f64>,
+    /// Bump travel, mm.
+    pub bump: Option<f64>,
+}
+
 /// A car and the work planned on it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Car {
@@ -98,6 +127,10 @@ pub struct Car {
     pub no_cut: Vec<NoCutZone>,
     /// The gaps asked for.
     pub targets: Targets,
+    /// How far measured lengths may be off.
+    pub tape_error: TapeError,
+    /// What the maker built.
+    pub stock: Stock,
 }
 
 impl Car {
