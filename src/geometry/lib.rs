@@ -39,6 +39,7 @@ pub mod solid;
 pub mod space;
 pub mod sweep;
 pub mod tire;
+pub mod tolerance;
 pub mod travel;
 pub mod units;
 pub mod wheel;
