@@ -19,6 +19,8 @@ pub struct AxleSpec {
     pub tube_diameter: f64,
     /// Diameter of the axle flange, mm.
     pub flange_diameter: f64,
+    /// How far the studs stand out of the face that the wheel sits on, mm.
+    pub stud_length: f64,
 }
 
 impl AxleSpec {

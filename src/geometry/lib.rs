@@ -34,6 +34,7 @@ pub mod locator;
 pub mod math;
 pub mod model;
 pub mod motion;
+pub mod mount;
 pub mod sheet;
 pub mod side;
 pub mod solid;

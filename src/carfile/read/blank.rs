@@ -73,6 +73,7 @@ pub(super) fn car() -> Car {
             yaw: 0.0,
             tube_diameter: 0.0,
             flange_diameter: 0.0,
+            stud_length: 0.0,
         },
         locator: Locator::LeafSprings { height: 0.0 },
         travel: TravelSpec {

@@ -80,6 +80,7 @@ pub(crate) fn model(section_width: f64, seam_move: f64) -> Model {
             yaw: 0.0,
             tube_diameter: 76.0,
             flange_diameter: 158.0,
+            stud_length: 38.1,
         },
         locator: Locator::LeafSprings { height: 60.0 },
         travel: TravelSpec {

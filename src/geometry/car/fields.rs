@@ -41,6 +41,7 @@ car_fields! {
     YAW: "axle.yaw", "Yaw of the axle", "Positive when the left wheel stands ahead of the right.", Angle, -5.0 * DEGREE, 5.0 * DEGREE, Some(0.0), axle.yaw;
     TUBE_DIAMETER: "axle.tube_diameter", "Axle tube", "Diameter of the axle tube.", Length, 30.0, 200.0, Some(76.2), axle.tube_diameter;
     FLANGE_DIAMETER: "axle.flange_diameter", "Axle flange", "Diameter of the axle flange.", Length, 80.0, 300.0, Some(158.75), axle.flange_diameter;
+    STUD_LENGTH: "axle.stud_length", "Stud length", "How far the studs stand out of the face that the wheel sits on; 1 1/2 in is common practice.", Length, 0.0, 120.0, Some(38.1), axle.stud_length;
     BUMP: "travel.bump", "Bump travel", "How far each wheel rises from ride height to its stop.", Length, 0.0, 250.0, Some(88.9), travel.bump;
     DROOP: "travel.droop", "Droop travel", "How far each wheel hangs below ride height.", Length, 0.0, 250.0, Some(88.9), travel.droop;
     GIVE: "travel.give", "Sideways give", "How far the locator and its bushings let the axle move sideways, either way.", Length, 0.0, 40.0, Some(3.0), travel.give;
