@@ -21,6 +21,7 @@
 //! everything that is wrong; [`check::check`] gives each surface's gap at ride height and through
 //! travel, certified, with its witness; [`envelope`] draws all the room the tire ever takes.
 
+pub mod answers;
 pub mod arrivals;
 pub mod axle;
 pub mod body;

@@ -1,0 +1,192 @@
+//! What can be changed so that a tire fits, each as one number: which way it helps, how far it goes, in which steps it comes.
+
+use crate::car::{Car, Lever};
+use crate::field::Quantity;
+use crate::model::Model;
+use crate::side::Side;
+
+/// One number that may be changed on its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Remedy {
+    /// How far inboard one side's tub is re-set. It is judged by the surfaces of that side, the only ones it moves.
+    Seam(Side),
+    /// Mounting face to the rim's inboard edge.
+    Backspacing,
+    /// Between the tires' center planes; the axle changes, the wheel does not.
+    TrackWidth,
+    /// Section width of the tire.
+    SectionWidth,
+    /// Bump travel, which a bump stop takes away.
+    Bump,
+    /// Height of the body over the axle.
+    RideHeight,
+}
+
+impl Remedy {
+    /// Every remedy, in the order in which they are told.
+    pub const ALL: [Remedy; 7] = [
+        Remedy::Backspacing,
+        Remedy::TrackWidth,
+        Remedy::Bump,
+        Remedy::RideHeight,
+        Remedy::SectionWidth,
+        Remedy::Seam(Side::Left),
+        Remedy::Seam(Side::Right),
+    ];
+
+    /// The lever of the Bench that it is.
+    #[must_use]
+    pub fn lever(self) -> Lever {
+        match self {
+            Remedy::Seam(_) => Lever::SeamMove,
+            Remedy::Backspacing => Lever::Backspacing,
+            Remedy::TrackWidth => Lever::TrackWidth,
+            Remedy::SectionWidth => Lever::SectionWidth,
+            Remedy::Bump => Lever::Bump,
+            Remedy::RideHeight => Lever::RideHeight,
+        }
+    }
+
+    /// What it is called.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Remedy::Seam(Side::Left) => "Seam move, left",
+            Remedy::Seam(Side::Right) => "Seam move, right",
+            _ => self.lever().bound().label,
+        }
+    }
+
+    /// The name that programs may rely on.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        match self {
+            Remedy::Seam(Side::Left) => "left_seam_move",
+            Remedy::Seam(Side::Right) => "right_seam_move",
+            Remedy::Backspacing => "backspacing",
+            Remedy::TrackWidth => "track_width",
+            Remedy::SectionWidth => "section_width",
+            Remedy::Bump => "bump",
+            Remedy::RideHeight => "ride_change",
+        }
+    }
+
+    /// Whether sheet metal is cut for it.
+    #[must_use]
+    pub fn cuts(self) -> bool {
+        matches!(self, Remedy::Seam(_))
+    }
+
+    /// The sides whose surfaces it has to bring to their targets.
+    pub(super) fn sides(self) -> &'static [Side] {
+        match self {
+            Remedy::Seam(Side::Left) => &[Side::Left],
+            Remedy::Seam(Side::Right) => &[Side::Right],
+            _ => &Side::BOTH,
+        }
+    }
+
+    /// Its value on this car, mm. The section width is the one that the gaps are computed with.
+    #[must_use]
+    pub fn get(self, car: &Car) -> f64 {
+        match self {
+            Remedy::Seam(side) => car.sides.get(side).seam_move,
+            Remedy::SectionWidth => car.section_width(),
+            _ => self.lever().get(car),
+        }
+    }
+
+    /// Sets it, mm; the bound is not checked here.
+    pub fn set(self, car: &mut Car, value: f64) {
+        match self {
+            Remedy::Seam(side) => car.sides.get_mut(side).seam_move = value,
+            _ => self.lever().set(car, value),
+        }
+    }
+
+    /// The same car with it at `value`, mm.
+    #[must_use]
+    pub fn applied(self, car: &Car, value: f64) -> Car {
+        let mut changed = car.clone();
+        self.set(&mut changed, value);
+        changed
+    }
+
+    /// How far down and up it may go and still make sense, mm, the present value within: a tub only goes inboard, a
+    /// tire's center plane stays between rail and lip (beyond, it is no longer in the wheelhouse), bump travel only shrinks, a tire only narrows and stays wider than its rim (a stretched tire is no answer; common
+    /// practice, no source).
+    pub(super) fn range(self, model: &Model) -> [f64; 2] {
+        let car = &model.car;
+        let (present, bound) = (self.get(car), self.lever().bound());
+        let [least, most] = match self {
+            Remedy::Seam(side) => [present, bound.most.min(*model.seam_limit.get(side))],
+            Remedy::Bump => [bound.least, present],
+            Remedy::SectionWidth => [car.wheel.rim_width + Self::BESIDE_RIM, present],
+            Remedy::Backspacing => {
+                let [inner, outer] = between(model)
+                    .map(|plane| car.wheel.backspacing_for(car.axle.mounting_face() - plane));
+                [
+                    bound.least.max(outer),
+                    bound.most.min(car.wheel.overall_width()).min(inner),
+                ]
+            }
+            Remedy::TrackWidth => {
+                let [inner, outer] = between(model);
+                [bound.least.max(2.0 * inner), bound.most.min(2.0 * outer)]
+            }
+            Remedy::RideHeight => [bound.least, bound.most],
+        };
+        [least.min(present), most.max(present)].map(|end| self.last_accepted(car, present, end))
+    }
+
+    /// How much wider than the rim a tire stays, mm: 1/16 in.
+    const BESIDE_RIM: f64 = 1.5875;
+
+    /// The value nearest to `end` of which a model can be made, found by halving.
+    fn last_accepted(self, car: &Car, present: f64, end: f64) -> f64 {
+        let accepted = |value: f64| Model::new(&self.applied(car, value)).is_ok();
+        if accepted(end) {
+            return end;
+        }
+        let (mut good, mut bad) = (present, end);
+        while (bad - good).abs() > 1e-3 {
+            let middle = f64::midpoint(good, bad);
+            if accepted(middle) {
+                good = middle;
+            } else {
+                bad = middle;
+            }
+        }
+        good
+    }
+
+    /// A value that lies on the steps, mm: whole steps of backspacing, seam move, bump and ride change themselves, of the
+    /// axle's width flange to flange, and of tire sizes from the present one.
+    pub(super) fn origin(self, car: &Car) -> f64 {
+        match self {
+            Remedy::TrackWidth => car.track_width() - car.axle.width,
+            Remedy::SectionWidth => self.get(car),
+            _ => 0.0,
+        }
+    }
+
+    /// What kind of number it is.
+    #[must_use]
+    pub fn quantity(self) -> Quantity {
+        self.lever().bound().quantity
+    }
+}
+
+/// Between which planes, out from the car's center plane, the tires' center planes stay, mm: outside both rails and inside
+/// both quarter lips.
+fn between(model: &Model) -> [f64; 2] {
+    let lip = |side: Side| {
+        let points = model.stock.get(side).points.first();
+        points.map_or(f64::INFINITY, |lip| lip.x)
+    };
+    let rail = |side: Side| model.rails.get(side).face;
+    [
+        rail(Side::Left).max(rail(Side::Right)),
+        lip(Side::Left).min(lip(Side::Right)),
+    ]
+}
