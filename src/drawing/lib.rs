@@ -17,6 +17,7 @@
 //! ([`Lettering`]), and every size that belongs to the screen is multiplied by it. Strokes need none of
 //! this: the style sheet keeps them from scaling.
 
+pub mod answers;
 pub mod chart;
 mod dimension;
 mod hatch;

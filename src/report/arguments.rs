@@ -11,6 +11,9 @@ use lexopt::prelude::*;
 pub(crate) const USAGE: &str = "\
 lip-to-rail check CAR.toml [--json]
     Each surface's least gap, all round the wheel, at ride height and through travel.
+lip-to-rail answers CAR.toml [--json]
+    What each lever alone would take to bring every surface to its target, or what says no and
+    how much is missing; then the mix that cuts least, in steps that a shop can buy or set.
 lip-to-rail picture CAR.toml [--view rear|side|map] [--angle DEGREES] [--side left|right]
                     [-o FILE.svg] [--width PIXELS]
     A picture of the car as SVG, to a file or to the terminal: from behind, cut at an angle from
@@ -26,6 +29,8 @@ pub(crate) enum Command {
     Help,
     /// List the gaps.
     Check { file: PathBuf, json: bool },
+    /// Say what would make the tire fit.
+    Answers { file: PathBuf, json: bool },
     /// Draw a picture.
     Picture(Picture),
 }
@@ -55,16 +60,21 @@ pub(crate) fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Com
     let words: Vec<OsString> = arguments.into_iter().collect();
     let mut parser = lexopt::Parser::from_args(words);
     let command = match parser.next().map_err(said)? {
-        None => return Err("nothing was asked for; check or picture would be accepted".to_owned()),
+        None => {
+            return Err(
+                "nothing was asked for; check, answers or picture would be accepted".to_owned(),
+            );
+        }
         Some(Short('h') | Long("help")) => return Ok(Command::Help),
         Some(Value(word)) => word.to_string_lossy().into_owned(),
         Some(other) => return Err(said(other.unexpected())),
     };
     match command.as_str() {
-        "check" => check(&mut parser),
+        "check" => list(&mut parser, |file, json| Command::Check { file, json }),
+        "answers" => list(&mut parser, |file, json| Command::Answers { file, json }),
         "picture" => picture(&mut parser),
         _ => Err(format!(
-            "{command} is no command; check or picture would be accepted"
+            "{command} is no command; check, answers or picture would be accepted"
         )),
     }
 }
@@ -74,7 +84,10 @@ const WIDTH: (f64, f64) = (200.0, 8000.0);
 /// How far the section may be swung, degrees: from straight back to straight ahead.
 const ANGLE: (f64, f64) = (-90.0, 90.0);
 
-fn check(parser: &mut lexopt::Parser) -> Result<Command, String> {
+fn list(
+    parser: &mut lexopt::Parser,
+    command: impl Fn(PathBuf, bool) -> Command,
+) -> Result<Command, String> {
     let (mut file, mut json) = (None, false);
     while let Some(argument) = parser.next().map_err(said)? {
         match argument {
@@ -84,10 +97,7 @@ fn check(parser: &mut lexopt::Parser) -> Result<Command, String> {
             other => return Err(said(other.unexpected())),
         }
     }
-    Ok(Command::Check {
-        file: file.ok_or_else(no_file)?,
-        json,
-    })
+    Ok(command(file.ok_or_else(no_file)?, json))
 }
 
 fn picture(parser: &mut lexopt::Parser) -> Result<Command, String> {
@@ -230,7 +240,15 @@ mod tests {
             })),
         );
         check("picture -h", Ok(Command::Help));
-        check("", Err("check or picture would be accepted"));
+        check(
+            "answers a.toml --json",
+            Ok(Command::Answers {
+                file: file(),
+                json: true,
+            }),
+        );
+        check("answers", Err("no car file was named"));
+        check("", Err("check, answers or picture would be accepted"));
         check("paint a.toml", Err("paint is no command"));
         check("check", Err("no car file was named"));
         check("check a.toml b.toml", Err("b.toml"));

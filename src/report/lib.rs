@@ -2,6 +2,7 @@
 //!
 //! All of it but the process itself is here, so that tests see what a terminal sees.
 
+mod answers;
 mod arguments;
 mod json;
 mod picture;
@@ -14,10 +15,12 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use arguments::{Command, USAGE};
+use geometry::answers::Preferences;
 use geometry::check::{ACCURACY, Check, Verdict, check};
 use geometry::field::Fault;
 use geometry::model::Model;
 
+pub use answers::Answers;
 pub use json::to_json;
 pub use table::to_text;
 
@@ -30,6 +33,16 @@ pub enum Outcome {
     NotClear,
     /// The arguments, the file or the car could not be understood, or an output not written: 2.
     BadInput,
+}
+
+impl Outcome {
+    fn of(check: &Check) -> Self {
+        if check.verdict() == Verdict::Clears {
+            Outcome::Clear
+        } else {
+            Outcome::NotClear
+        }
+    }
 }
 
 impl From<Outcome> for ExitCode {
@@ -71,7 +84,7 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
             Ok(Outcome::Clear)
         }
         Command::Check { file, json } => {
-            let (model, check) = answers(file)?;
+            let (model, check) = checked(file)?;
             print(
                 out,
                 &if *json {
@@ -80,12 +93,20 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
                     to_text(&model, &check)
                 },
             )?;
-            let clears = check.verdict() == Verdict::Clears;
-            Ok(if clears {
-                Outcome::Clear
-            } else {
-                Outcome::NotClear
-            })
+            Ok(Outcome::of(&check))
+        }
+        Command::Answers { file, json } => {
+            let (model, check) = checked(file)?;
+            let answers = Answers::of(&model, &Preferences::default());
+            print(
+                out,
+                &if *json {
+                    answers.to_json(&model, &check)
+                } else {
+                    answers.to_text(&model)
+                },
+            )?;
+            Ok(Outcome::of(&check))
         }
         Command::Picture(picture) => {
             let drawn = picture::drawn(picture)?;
@@ -100,7 +121,7 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
     }
 }
 
-fn answers(file: &Path) -> Result<(Model, Check), Vec<String>> {
+fn checked(file: &Path) -> Result<(Model, Check), Vec<String>> {
     let name = file.display();
     let bytes = bytes(file).map_err(|error| vec![told(file, &error)])?;
     let in_file = |faults: Vec<carfile::FileFault>| -> Vec<String> {
@@ -203,6 +224,44 @@ mod tests {
         for key in ["section_width_mm", "overall_diameter_mm", "center_plane_mm"] {
             assert!(report["tire"][key].is_f64(), "{key}");
         }
+    }
+
+    #[test]
+    fn the_answers_tell_each_lever_and_the_mix() {
+        let (outcome, out, errors) = ran(&["answers", &format!("{CARS}/fastback.toml")]);
+        assert_eq!((outcome, errors.as_str()), (Outcome::NotClear, ""));
+        let line = |name: &str| {
+            let found = out.lines().find(|line| line.starts_with(name));
+            found.unwrap_or_else(|| panic!("no {name} in {out}"))
+        };
+        assert!(line("Backspacing").contains("4 3/8 in"), "{out}");
+        assert!(line("Seam move, left").contains("cannot"), "{out}");
+        assert!(
+            line("Seam move, left").contains("the quarter lip on the left"),
+            "{out}"
+        );
+        assert!(line("Mix").contains("nothing is cut"), "{out}");
+    }
+
+    #[test]
+    fn the_answers_have_the_keys_that_programs_rely_on() {
+        let (_, out, _) = ran(&["answers", "--json", &format!("{CARS}/coupe.toml")]);
+        let report: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+        let levers = report["levers"].as_array().expect("a list of levers");
+        assert_eq!(levers.len(), geometry::answers::Remedy::ALL.len());
+        for lever in levers {
+            let keys: &[&str] = match lever["outcome"].as_str() {
+                Some("works") => &["least_mm", "nothing_within_mm", "rounded_mm", "decides"],
+                Some("cannot") => &["best_mm", "missing_mm", "missing_at_least_mm", "says_no"],
+                other => panic!("{other:?}"),
+            };
+            for key in keys.iter().chain(&["lever", "present_mm"]) {
+                assert!(!lever[key].is_null(), "{key} in {lever}");
+            }
+        }
+        assert_eq!(report["mix"]["outcome"], "works");
+        assert_eq!(report["mix"]["cuts"], true);
+        assert!(report["mix"]["changes"][0]["to_mm"].is_f64(), "{out}");
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::arguments::{Picture, View};
 
 /// The picture as an SVG file, or in lines what is wrong with the car.
 pub(crate) fn drawn(picture: &Picture) -> Result<String, Vec<String>> {
-    let (model, check) = crate::answers(&picture.file)?;
+    let (model, check) = crate::checked(&picture.file)?;
     let scene = match picture.view {
         View::Rear => {
             let target = model.car.targets.travel;
