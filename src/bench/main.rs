@@ -9,16 +9,18 @@ use bench::{cars, plain_bound, pose_grid, whole_model};
 const RUNS: u32 = 40;
 
 fn main() {
+    let all = std::env::args().nth(1).as_deref() == Some("all");
+    let runs = if all { RUNS } else { 1 };
     for (car, name) in cars().into_iter().enumerate() {
         for accuracy in [0.1, 0.01] {
             let case = format!("model {name} {accuracy}");
-            time(&case, RUNS, || {
+            time(&case, runs, || {
                 whole_model(black_box(car), black_box(accuracy))
             });
         }
     }
     // The two plainer ways take their time.
-    if std::env::args().nth(1).as_deref() != Some("all") {
+    if !all {
         return;
     }
     time("grid", 1, || pose_grid(black_box(0)));

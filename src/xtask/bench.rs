@@ -22,7 +22,7 @@ const FIRST: &str = "model coupe 0.1";
 
 /// Prints the table and the ratios.
 pub fn table(project: &Project) -> Result<()> {
-    let native = native(project, &["all"])?;
+    let native = native(project, &["--release"], &["all"])?;
     let lanes = in_wasm(project, Lanes::With, &["all"])?;
     let plain = in_wasm(project, Lanes::Without, &["all"])?;
     println!("| case | native, ms | wasm with lanes, ms | wasm without, ms |");
@@ -57,7 +57,8 @@ pub fn table(project: &Project) -> Result<()> {
 
 /// Says whether the model gives the same digits natively, in wasm with lanes, and in wasm without.
 pub fn digits(project: &Project) -> Result<()> {
-    let native = native(project, &[])?;
+    // Digits do not hang on the profile, and this one is compiled already.
+    let native = native(project, &[], &[])?;
     let lanes = in_wasm(project, Lanes::With, &[])?;
     let plain = in_wasm(project, Lanes::Without, &[])?;
     same_digits(&native, &lanes, &plain)
@@ -91,9 +92,9 @@ fn find<'a>(cases: &'a [Case], name: &str) -> Result<&'a Case> {
     found.with_context(|| format!("the case {name:?} was not run everywhere"))
 }
 
-fn native(project: &Project, arguments: &[&str]) -> Result<Vec<Case>> {
-    let mut run = project.cargo(["run", "--quiet", "--package", "bench", "--release", "--"]);
-    read(&run.args(arguments).output_text()?)
+fn native(project: &Project, profile: &[&str], arguments: &[&str]) -> Result<Vec<Case>> {
+    let mut run = project.cargo(["run", "--quiet", "--package", "bench"]);
+    read(&run.args(profile).arg("--").args(arguments).output_text()?)
 }
 
 fn in_wasm(project: &Project, lanes: Lanes, arguments: &[&str]) -> Result<Vec<Case>> {

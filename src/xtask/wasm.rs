@@ -33,14 +33,22 @@ const PROFILE: &str = "page";
 /// Compiles a package, told by what cargo is asked for, and gives the module's path.
 pub fn compile(project: &Project, package: &str, target: &[&str], lanes: Lanes) -> Result<PathBuf> {
     toolchain::ensure_wasm(project)?;
+    // Each kind has a folder of its own: in a shared one cargo would compile everything anew at each change of flags.
+    let folder = match lanes {
+        Lanes::With => project.target.clone(),
+        Lanes::Without => project.target.join(lanes.word()),
+    };
     project
         .cargo(["build", "--package", package, "--profile", PROFILE])
-        .args(["--target", WASM])
+        .args(["--target", WASM, "--target-dir"])
+        .arg(&folder)
         .args(target)
         .env("CARGO_ENCODED_RUSTFLAGS", flags(project, lanes)?)
         .run()?;
-    let folder = project.target.join(WASM).join(PROFILE);
-    Ok(folder.join(format!("{package}.wasm")))
+    Ok(folder
+        .join(WASM)
+        .join(PROFILE)
+        .join(format!("{package}.wasm")))
 }
 
 /// What the compiler is told beyond the profile, as cargo wants it: a path may hold spaces.

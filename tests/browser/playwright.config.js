@@ -7,6 +7,8 @@ export default defineConfig({
   outputDir: "results",
   forbidOnly: Boolean(process.env.CI),
   fullyParallel: true,
+  // The access checks read every element of a page with all its panels open; a busy machine takes its time.
+  timeout: 90_000,
   workers: 2,
   reporter: "list",
   use: {

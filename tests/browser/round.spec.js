@@ -30,7 +30,7 @@ async function workedOut(page) {
 
 test("a corner that hits behind the axle is told, shown, and one click away", async ({ page }) => {
   await openSedan(page);
-  await expect(page.getByRole("status", { name: "Verdict" })).toHaveText(/roof.* stops the tire: they overlap by .+ through travel\./);
+  await expect(page.getByRole("status", { name: "Verdict" })).toHaveText(/roof.* stops the tire: they overlap by .+ through travel, \d+\u00b0 behind\./);
   await expect(page.locator("#rear-description")).toHaveText(/roof: hits by .+ through travel, \d+\u00b0 behind/);
   await workedOut(page);
   await expect(ring(page).locator(".sector.hits").first()).toBeAttached();

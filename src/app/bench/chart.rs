@@ -23,6 +23,9 @@ const TABLE_SAMPLES: u32 = 9;
 /// Width of the chart before it is measured, CSS pixels.
 const FIRST_WIDTH: f64 = 560.0;
 
+/// What keeps the chart's place before there is one.
+const AWAITED: &str = "0 0 16 10";
+
 /// The chart of one side: the one that is looked at, or else the worse one.
 #[component]
 pub fn Chart(bench: Bench) -> impl IntoView {
@@ -60,7 +63,7 @@ pub fn Chart(bench: Bench) -> impl IntoView {
         scene.with(|scene| {
             scene
                 .as_ref()
-                .map_or(String::new(), |scene| scene.view.view_box())
+                .map_or(AWAITED.to_owned(), |scene| scene.view.view_box())
         })
     };
     view! {
