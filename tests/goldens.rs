@@ -5,9 +5,13 @@
 use std::fs;
 use std::path::PathBuf;
 
-use drawing::{MapOptions, RearOptions, SideOptions, rear_view, side_view, wheelhouse_map};
+use drawing::{
+    MapOptions, MountOptions, RearOptions, SideOptions, mount_view, rear_view, side_view,
+    wheelhouse_map,
+};
 use geometry::check::{ACCURACY, Check, check};
 use geometry::model::Model;
+use geometry::mount::Mounting;
 use geometry::sheet::{Ring, SheetMap};
 use geometry::side::{Side, Sides};
 use geometry::units::radians;
@@ -53,6 +57,19 @@ fn a_side_view_a_swung_section_and_a_map_are_as_kept() {
     kept(
         "coupe-map.svg",
         &wheelhouse_map(&map, &model, &options).file(),
+    );
+}
+
+#[test]
+fn the_way_past_a_low_lip_is_as_kept() {
+    let (_, model, _) = cars()
+        .find(|(name, ..)| *name == "sedan")
+        .expect("the sedan");
+    let mounting = Mounting::whole(&model, Side::Left);
+    let options = MountOptions::default();
+    kept(
+        "sedan-mount.svg",
+        &mount_view(&model, &mounting, 0.6, &options).file(),
     );
 }
 

@@ -26,6 +26,7 @@ mod label;
 mod legible;
 mod lettering;
 mod map;
+pub mod mount;
 pub mod rear;
 mod role;
 mod scene;
@@ -38,6 +39,7 @@ pub use lettering::Lettering;
 pub use map::{
     MapOptions, map_finding, map_place, map_section, map_spot, spot_words, wheelhouse_map,
 };
+pub use mount::{MountOptions, mount_finding, mount_here, mount_view};
 pub use rear::{Dimensions, RearOptions, Shown, rear_view};
 pub use role::Role;
 pub use scene::{Anchor, Group, Handle, Item, Key, Scene, Shape, View};

@@ -14,11 +14,12 @@ lip-to-rail check CAR.toml [--json]
 lip-to-rail answers CAR.toml [--json]
     What each lever alone would take to bring every surface to its target, or what says no and
     how much is missing; then the mix that cuts least, in steps that a shop can buy or set.
-lip-to-rail picture CAR.toml [--view rear|side|map] [--angle DEGREES] [--side left|right]
-                    [-o FILE.svg] [--width PIXELS]
+lip-to-rail picture CAR.toml [--view rear|side|map|mount] [--angle DEGREES] [--side left|right]
+                    [--share SHARE] [-o FILE.svg] [--width PIXELS]
     A picture of the car as SVG, to a file or to the terminal: from behind, cut at an angle from
-    straight up (positive toward the front); from one side (the left, if not told); or one side's
-    wheelhouse unrolled.
+    straight up (positive toward the front); from one side (the left, if not told); one side's
+    wheelhouse unrolled; or one side's wheel on its way past the lip and onto the studs, at a share of
+    it from 0, outside, to 1, on the flange.
 
 Exit codes: 0 everything clears, 1 something hits or is tight, 2 bad input.";
 
@@ -43,6 +44,8 @@ pub(crate) struct Picture {
     /// Of the rear view's section, radians from straight up.
     pub angle: f64,
     pub side: Side,
+    /// Of the wheel's way onto its flange.
+    pub share: f64,
     pub output: Option<PathBuf>,
     pub width: f64,
 }
@@ -53,6 +56,7 @@ pub(crate) enum View {
     Rear,
     Side,
     Map,
+    Mount,
 }
 
 /// Reads the arguments, or says what is wrong with them.
@@ -107,6 +111,7 @@ fn picture(parser: &mut lexopt::Parser) -> Result<Command, String> {
         view: View::Rear,
         angle: 0.0,
         side: Side::Left,
+        share: 0.5,
         output: None,
         width: 1100.0,
     };
@@ -116,6 +121,9 @@ fn picture(parser: &mut lexopt::Parser) -> Result<Command, String> {
             Long("angle") => {
                 let angle = number(parser, "angle", ANGLE, "degrees from straight up")?;
                 picture.angle = radians(angle);
+            }
+            Long("share") => {
+                picture.share = number(parser, "share", (0.0, 1.0), "of the way")?;
             }
             Long("side") => picture.side = side(&parser.value().map_err(said)?)?,
             Short('o') | Long("output") => {
@@ -136,8 +144,9 @@ fn view(word: &OsString) -> Result<View, String> {
         "rear" => Ok(View::Rear),
         "side" => Ok(View::Side),
         "map" => Ok(View::Map),
+        "mount" => Ok(View::Mount),
         other => Err(format!(
-            "{other} is no view; rear, side or map would be accepted"
+            "{other} is no view; rear, side, map or mount would be accepted"
         )),
     }
 }
@@ -205,6 +214,7 @@ mod tests {
             view: View::Rear,
             angle: 0.0,
             side: Side::Left,
+            share: 0.5,
             output: None,
             width: 1100.0,
         };
@@ -236,10 +246,19 @@ mod tests {
                 view: View::Map,
                 side: Side::Right,
                 angle: radians(-90.0),
-                ..plain
+                ..plain.clone()
             })),
         );
         check("picture -h", Ok(Command::Help));
+        check(
+            "picture a.toml --view mount --share 0.25",
+            Ok(Command::Picture(Picture {
+                view: View::Mount,
+                share: 0.25,
+                ..plain
+            })),
+        );
+        check("picture a.toml --share 2", Err("0 to 1 of the way"));
         check(
             "answers a.toml --json",
             Ok(Command::Answers {
@@ -255,7 +274,7 @@ mod tests {
         check("check a.toml --jso", Err("--jso"));
         check(
             "picture a.toml --view top",
-            Err("rear, side or map would be accepted"),
+            Err("rear, side, map or mount would be accepted"),
         );
         check(
             "picture a.toml --side near",

@@ -1,6 +1,10 @@
 //! The pictures of the command, drawn as the page draws them.
 
-use drawing::{MapOptions, RearOptions, SideOptions, rear_view, side_view, wheelhouse_map};
+use drawing::{
+    MapOptions, MountOptions, RearOptions, SideOptions, mount_view, rear_view, side_view,
+    wheelhouse_map,
+};
+use geometry::mount::Mounting;
 use geometry::sheet::{Ring, SheetMap};
 use geometry::side::Sides;
 
@@ -39,6 +43,14 @@ pub(crate) fn drawn(picture: &Picture) -> Result<String, Vec<String>> {
                 ..MapOptions::default()
             };
             wheelhouse_map(&map, &model, &options)
+        }
+        View::Mount => {
+            let mounting = Mounting::whole(&model, picture.side);
+            let options = MountOptions {
+                width: picture.width,
+                ..MountOptions::default()
+            };
+            mount_view(&model, &mounting, picture.share, &options)
         }
     };
     Ok(scene.file())

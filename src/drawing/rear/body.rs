@@ -1,9 +1,9 @@
 //! The body in the rear view: wheelhouse as it was and as it is to be, rails, parts bolted nearby.
 
-use geometry::body::{Surface, SurfaceId};
+use geometry::body::{Obstacle, Surface, SurfaceId};
 use geometry::math;
 use geometry::side::Side;
-use geometry::space::{Vec2, vec2};
+use geometry::space::{Vec2, Vec3, vec2};
 
 use super::{Draft, side_all_on_sheet, side_on_sheet};
 use crate::hatch::Hatch;
@@ -209,11 +209,14 @@ fn hull(mut points: Vec<Vec2>) -> Vec<Vec2> {
 
 /// The outline of an obstacle as seen from behind, on the sheet.
 pub fn capsule(draft: &Draft, index: usize) -> Vec<Vec2> {
+    let obstacles = &draft.model.car.obstacles;
+    obstacles.get(index).map_or(Vec::new(), seen_obstacle)
+}
+
+/// The same of an obstacle that is at hand.
+pub fn seen_obstacle(obstacle: &Obstacle) -> Vec<Vec2> {
     const HALF_TURN: u8 = 10;
-    let Some(obstacle) = draft.model.car.obstacles.get(index) else {
-        return Vec::new();
-    };
-    let end = |point: geometry::space::Vec3| side_on_sheet(obstacle.side, vec2(point.y, point.z));
+    let end = |point: Vec3| side_on_sheet(obstacle.side, vec2(point.y, point.z));
     let (from, to) = (end(obstacle.from), end(obstacle.to));
     let along = to - from;
     let start = math::atan2(along.y, along.x) + std::f64::consts::FRAC_PI_2;

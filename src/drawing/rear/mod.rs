@@ -26,6 +26,8 @@ use crate::lettering::Lettering;
 use crate::scene::{Key, Scene};
 use crate::words::{bearing, gap_words};
 
+pub(crate) use body::seen_obstacle;
+
 /// Which sides are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Shown {
@@ -237,7 +239,7 @@ fn on_sheet(left_up: Vec2) -> Vec2 {
 }
 
 /// A point of one side, `(out, up)`, on the sheet.
-fn side_on_sheet(side: Side, out_up: Vec2) -> Vec2 {
+pub(crate) fn side_on_sheet(side: Side, out_up: Vec2) -> Vec2 {
     on_sheet(vec2(side.sign() * out_up.x, out_up.y))
 }
 
@@ -245,7 +247,7 @@ fn all_on_sheet(points: &[Vec2]) -> Vec<Vec2> {
     points.iter().map(|&point| on_sheet(point)).collect()
 }
 
-fn side_all_on_sheet(side: Side, points: &[Vec2]) -> Vec<Vec2> {
+pub(crate) fn side_all_on_sheet(side: Side, points: &[Vec2]) -> Vec<Vec2> {
     points
         .iter()
         .map(|&point| side_on_sheet(side, point))
@@ -327,7 +329,7 @@ fn description(draft: &Draft) -> String {
     out
 }
 
-fn capital(word: &str) -> String {
+pub(crate) fn capital(word: &str) -> String {
     let mut word = word.to_owned();
     // The words are ours; tables of every alphabet's capitals would weigh on the page.
     if let Some(first) = word.get_mut(..1) {

@@ -131,6 +131,13 @@ impl Mounting {
             .min_by(|a, b| a.spot.gap.total_cmp(&b.spot.gap))
     }
 
+    /// The stop of the way that is nearest to `place`.
+    #[must_use]
+    pub fn nearest_stop(&self, place: Place) -> Option<&Stop> {
+        let away = |stop: &Stop| self.hanging.moved(stop.place, place);
+        self.way.iter().min_by(|a, b| away(a).total_cmp(&away(b)))
+    }
+
     /// The place a share of the way on: 0 outside, 1 on the flange. Where there is no way, the seat.
     #[must_use]
     pub fn at(&self, share: f64) -> Place {
