@@ -36,6 +36,7 @@ pub mod math;
 pub mod model;
 pub mod motion;
 pub mod mount;
+pub mod room;
 pub mod sheet;
 pub mod side;
 pub mod solid;
