@@ -6,12 +6,13 @@ use std::fs;
 use std::path::PathBuf;
 
 use drawing::{
-    MapOptions, MountOptions, RearOptions, SideOptions, mount_view, rear_view, side_view,
-    wheelhouse_map,
+    MapOptions, MountOptions, RearOptions, RoomOptions, SideOptions, mount_view, rear_view,
+    room_chart, side_view, wheelhouse_map,
 };
 use geometry::check::{ACCURACY, Check, check};
 use geometry::model::Model;
 use geometry::mount::Mounting;
+use geometry::room::RoomChart;
 use geometry::sheet::{Ring, SheetMap};
 use geometry::side::{Side, Sides};
 use geometry::units::radians;
@@ -71,6 +72,17 @@ fn the_way_past_a_low_lip_is_as_kept() {
         "sedan-mount.svg",
         &mount_view(&model, &mounting, 0.6, &options).file(),
     );
+}
+
+#[test]
+fn a_room_chart_is_as_kept() {
+    let (_, model, _) = cars().next().expect("the first car");
+    let chart = RoomChart::whole(&model, geometry::room::RoomOptions::around(&model, 24));
+    let moved = RoomOptions {
+        moved: true,
+        ..RoomOptions::default()
+    };
+    kept("coupe-room.svg", &room_chart(&chart, &moved).file());
 }
 
 #[test]

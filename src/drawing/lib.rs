@@ -29,6 +29,7 @@ mod map;
 pub mod mount;
 pub mod rear;
 mod role;
+pub mod room;
 mod scene;
 pub mod side;
 pub mod svg;
@@ -42,6 +43,7 @@ pub use map::{
 pub use mount::{MountOptions, mount_finding, mount_here, mount_view};
 pub use rear::{Dimensions, RearOptions, Shown, rear_view};
 pub use role::Role;
+pub use room::{RoomOptions, RoomTable, room_chart, room_finding, room_place, room_rows};
 pub use scene::{Anchor, Group, Handle, Item, Key, Scene, Shape, View};
 pub use side::{SideOptions, side_angle, side_handle, side_view};
 pub use words::{bearing, gap_words};
