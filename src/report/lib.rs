@@ -4,6 +4,7 @@
 
 mod answers;
 mod arguments;
+mod doubts;
 mod json;
 mod picture;
 mod table;
@@ -187,6 +188,30 @@ mod tests {
             "{out}"
         );
         assert!(out.contains("its target"), "{out}");
+    }
+
+    #[test]
+    fn the_table_says_what_to_doubt() {
+        let told = |car: &str, lines: &[&str]| {
+            let (_, out, _) = ran(&["check", &format!("{CARS}/{car}.toml")]);
+            for line in lines {
+                assert!(out.contains(line), "{line} is not in {out}");
+            }
+        };
+        told(
+            "coupe",
+            &[
+                "tire, largest that may arrive: section 312.0 mm, diameter 724.2 mm: hits",
+                "warning: The rim, 10 in, is wider than the tire's range, which ends at 9 1/2 in.",
+            ],
+        );
+        told(
+            "fastback",
+            &[
+                "measure again: the roof on the left may be off by 1/8 in (1/4 in at worst)",
+                "what matters most: Axle center up to roof (left)",
+            ],
+        );
     }
 
     #[test]

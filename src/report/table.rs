@@ -4,7 +4,9 @@ use geometry::check::{Check, SurfaceCheck};
 use geometry::model::Model;
 use geometry::units::{Notation, format_length};
 
-/// The gap list as text, a surface a line; what stops the tire first is named at the end.
+use crate::doubts::doubts;
+
+/// The gap list as text, a surface a line; what stops the tire first is named under it, then what to doubt.
 #[must_use]
 pub fn to_text(model: &Model, check: &Check) -> String {
     let mut text = heading(model);
@@ -38,7 +40,7 @@ pub fn to_text(model: &Model, check: &Check) -> String {
         text.push_str(line.trim_end());
         text.push('\n');
     }
-    text + "\n" + &conclusion(check) + "\n"
+    text + "\n" + &conclusion(check) + "\n" + &doubts(model, check)
 }
 
 const COLUMNS: usize = 10;
