@@ -20,7 +20,7 @@ use crate::body::Surface;
 use crate::car::{Car, Lever, fields};
 use crate::check::Verdict;
 use crate::model::Model;
-use row::{Tub, Wheel};
+use row::{Level, Tub, Wheel};
 
 /// How closely a limit is known, mm of backspacing, where the reserve changes with it one for one.
 pub const ACCURACY: f64 = 0.25;
@@ -165,7 +165,7 @@ impl RoomChart {
 pub struct RoomWork {
     car: Car,
     tubs: [Option<Tub>; 2],
-    /// Half rows done: a row has two tubs.
+    /// Quarters of rows done: a row has two tubs, and each two levels.
     next: u32,
     half: [Option<RowRoom>; 2],
     chart: RoomChart,
@@ -173,10 +173,14 @@ pub struct RoomWork {
 }
 
 impl RoomWork {
-    /// Computes half a row more; gives the chart once all are done.
+    /// Computes a quarter of a row more: one tub, hits or targets; gives the chart once all are done.
     pub fn step(&mut self) -> Option<RoomChart> {
         let rows = self.chart.options.rows.max(2);
-        let (row, tub) = (self.next / 2, usize::from(self.next % 2 == 1));
+        let (row, tub, level) = (
+            self.next / 4,
+            usize::from(self.next % 4 >= 2),
+            [Level::Free, Level::Clear][usize::from(self.next % 2 == 1)],
+        );
         if row >= rows {
             return Some(self.chart.clone());
         }
@@ -186,16 +190,18 @@ impl RoomWork {
         Lever::SectionWidth.set(&mut car, width);
         // The tub does not change what the wheel is; the stock one always fits.
         Lever::SeamMove.set(&mut car, 0.0);
-        let room = Model::new(&car).ok().and_then(|model| {
+        if let (Ok(model), Some(known)) = (Model::new(&car), self.tubs[tub].as_mut()) {
             let mut wheel = Wheel::new(&model);
-            let tub = self.tubs[tub].as_mut()?;
-            let room = tub.row(&mut wheel, self.chart.options.backspacings);
+            let ranges = known.ranges(&mut wheel, self.chart.options.backspacings, level);
             self.asked += wheel.asked;
-            Some(room)
-        });
-        self.half[tub] = room;
+            let room = self.half[tub].get_or_insert_default();
+            match level {
+                Level::Free => room.free = ranges,
+                Level::Clear => room.clear = ranges,
+            }
+        }
         self.next += 1;
-        if tub == 1 {
+        if self.next.is_multiple_of(4) {
             let [stock, moved] = std::mem::take(&mut self.half);
             self.chart.rows.push(RoomRow {
                 width,
@@ -203,7 +209,7 @@ impl RoomWork {
                 moved,
             });
         }
-        (self.next >= 2 * rows).then(|| self.chart.clone())
+        (self.next >= 4 * rows).then(|| self.chart.clone())
     }
 
     /// How many gaps have been certified so far.

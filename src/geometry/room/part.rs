@@ -13,7 +13,7 @@ pub(super) struct Found {
     pub width: f64,
     /// Backspacing, mm.
     pub backspacing: f64,
-    /// The reserve is not below this, mm.
+    /// The reserve is not below this, mm; where it is far below zero, not known to be.
     pub low: f64,
     /// It is not above this, mm.
     pub high: f64,

@@ -1,7 +1,7 @@
 //! One row of the room chart: the limits along the backspacing at one section width.
 
 use super::part::{Found, Next, Part};
-use super::{ACCURACY, RowRoom, needs};
+use super::{ACCURACY, needs};
 use crate::gap::{Limits, PoseDomain, Poses};
 use crate::model::{Model, Solids, SurfaceFaces};
 use crate::motion::Motion;
@@ -16,6 +16,8 @@ const REACH: f64 = 1500.0;
 /// Boxes after which a gap is close enough: only a surface deep inside the tire takes more, and there the upper end of
 /// its interval, which is attained, says already that it hits and by how much.
 const BOXES: usize = 80;
+/// A reserve that much below zero need not be the least, mm.
+const ENOUGH: f64 = 5.0;
 /// How closely a gap is certified where it decides, mm.
 const FINE: f64 = ACCURACY / 5.0;
 /// The last gaps kept of each surface.
@@ -26,7 +28,7 @@ const MOST_ASKED: usize = 300;
 
 /// Two questions: does it hit, and are all targets met.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Level {
+pub(super) enum Level {
     Free = 0,
     Clear = 1,
 }
@@ -167,17 +169,13 @@ impl Tub {
         }
     }
 
-    /// The room along a row.
-    pub fn row(&mut self, wheel: &mut Wheel, range: [f64; 2]) -> RowRoom {
-        let free = self.ranges(wheel, range, Level::Free);
-        RowRoom {
-            clear: self.ranges(wheel, range, Level::Clear),
-            free,
-        }
-    }
-
     /// The ranges in which the reserve is not negative.
-    fn ranges(&mut self, wheel: &mut Wheel, [from, to]: [f64; 2], level: Level) -> Vec<[f64; 2]> {
+    pub fn ranges(
+        &mut self,
+        wheel: &mut Wheel,
+        [from, to]: [f64; 2],
+        level: Level,
+    ) -> Vec<[f64; 2]> {
         // What was found in rows far away vouches for nothing here.
         self.found[level as usize].retain(|found| {
             found.low.abs().max(found.high.abs()) > WIDTH_SLOPE * (wheel.width - found.width).abs()
@@ -275,6 +273,10 @@ impl Tub {
         for (bound, i) in order {
             if bound >= found.high {
                 found.low = found.low.min(bound);
+                break;
+            }
+            // So deep a hit vouches far enough; which surface is deeper yet changes no verdict.
+            if found.high < -ENOUGH {
                 break;
             }
             let Some(gap) = self.gap(wheel, &mut placed, i) else {
