@@ -3,8 +3,8 @@
 use carfile::{SCENARIOS, Scenario, read, write};
 use geometry::body::tape::TAPE_FIELDS;
 use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface};
-use geometry::car::Car;
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
+use geometry::car::{Car, PlugPractice};
 use geometry::locator::{Locator, PivotOn};
 use geometry::side::Side;
 use geometry::space::{vec2, vec3};
@@ -72,6 +72,7 @@ fn assert_reads_back(car: &Car, notation: Notation) {
             car.purpose.clone(),
             car.tire.designation.clone(),
             car.tire.arrival,
+            car.metal.plugs,
             car.no_cut
                 .iter()
                 .map(|zone| (zone.name.clone(), zone.side))
@@ -142,6 +143,11 @@ fn odd_car(shares: &[f64], texts: (String, String), locator: usize) -> Car {
     car.tape_error.measured = between(0.0, 10.0);
     car.stock.track_width = Some(between(1300.0, 1500.0));
     car.stock.bump = Some(between(50.0, 90.0));
+    car.metal.gauge = between(12.0, 24.0).round();
+    car.metal.lap = between(10.0, 40.0);
+    car.metal.plugs = PlugPractice::Repair;
+    car.metal.pitch = Some(between(20.0, 60.0));
+    car.metal.board = between(9.0, 25.0);
     let height = between(-50.0, 100.0);
     car.locator = match locator {
         0 => Locator::TrackBar {

@@ -2,8 +2,8 @@
 
 use geometry::body::Surface;
 use geometry::body::tape::TAPE_FIELDS;
-use geometry::car::CAR_FIELDS;
 use geometry::car::fields::{OPTIONAL_FIELDS, RIM_WIDTH};
+use geometry::car::{CAR_FIELDS, PlugPractice};
 use geometry::field::{Bound, Quantity};
 use geometry::locator::PivotOn;
 use geometry::side::Side;
@@ -24,6 +24,7 @@ pub(crate) const TOP: &[&str] = &[
     "targets",
     "tape_error",
     "stock",
+    "metal",
     "tape",
     "left",
     "right",
@@ -37,6 +38,7 @@ pub(crate) const EXTRA: &[&str] = &[
     "tire.arrival",
     "tire.section_width_on",
     "wheel.offset",
+    "metal.plugs",
 ];
 
 /// Keys of a side's table that hold tables themselves.
@@ -56,6 +58,11 @@ pub(crate) const UNITS: &[(&str, LengthUnit)] =
 
 pub(crate) const ARRIVALS: &[(&str, Arrival)] =
     &[("nominal", Arrival::Nominal), ("largest", Arrival::Largest)];
+
+pub(crate) const PLUGS: &[(&str, PlugPractice)] = &[
+    ("code", PlugPractice::Code),
+    ("repair", PlugPractice::Repair),
+];
 
 pub(crate) const SIDES: &[(&str, Side)] = &[("left", Side::Left), ("right", Side::Right)];
 

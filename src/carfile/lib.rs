@@ -25,6 +25,9 @@
 //! side = "left"
 //! angles = [-10, 10]          # degrees from straight up, positive toward the front
 //! along = ["6 in", "9 in"]    # along the sheet from the factory's seam, positive inboard
+//! [metal]                     # the shop's own numbers, where they are not the usual ones
+//! gauge = 18
+//! plugs = "code"              # or "repair": which practice the plug welds follow
 //! ```
 //!
 //! Everything that is wrong with a file is told at once, each fault with its line and column.

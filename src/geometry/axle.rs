@@ -48,6 +48,14 @@ impl AxleSpec {
         track_width - 2.0 * (self.hat + self.spacer - offset)
     }
 
+    /// Corrects the measured width by `by` mm; where the axle that was measured stays under the car, the car's axle with it.
+    pub fn correct_measured(&mut self, by: f64) {
+        if self.width.to_bits() == self.measured_width.to_bits() {
+            self.width += by;
+        }
+        self.measured_width += by;
+    }
+
     /// By how much the housing and the shaft change per side, mm, negative when shorter.
     #[must_use]
     pub fn change_per_side(&self) -> f64 {

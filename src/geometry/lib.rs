@@ -33,6 +33,7 @@ pub mod field;
 pub mod gap;
 pub mod locator;
 pub mod math;
+pub mod metal;
 pub mod model;
 pub mod motion;
 pub mod mount;

@@ -198,16 +198,7 @@ impl Model {
 
 /// The tire's section away from the ground, the one at the ground, and the static deflection between them.
 fn tire_shapes(car: &Car) -> Result<(TireShape, TireShape, f64), Fault> {
-    let inputs = ShapeInputs {
-        section_width: car.section_width(),
-        diameter: car.overall_diameter(),
-        rim_diameter: car.tire.rim_diameter(),
-        rim_width: car.wheel.rim_width,
-        flange_height: car.wheel.flange_height,
-        tread_width: car.tire.tread_width,
-        shoulder_radius: car.tire.shoulder_radius,
-        widest_at: car.tire.widest_at,
-    };
+    let inputs = shape_inputs(car);
     let loading = load::Loading {
         load: car.tire.load,
         pressure: car.tire.pressure,
@@ -220,6 +211,20 @@ fn tire_shapes(car: &Car) -> Result<(TireShape, TireShape, f64), Fault> {
     let tire = TireShape::new(inputs)?;
     let loaded = load::loaded(&tire, deflection)?;
     Ok((tire, loaded, deflection))
+}
+
+/// What the section of a car's tire is made from.
+pub(crate) fn shape_inputs(car: &Car) -> ShapeInputs {
+    ShapeInputs {
+        section_width: car.section_width(),
+        diameter: car.overall_diameter(),
+        rim_diameter: car.tire.rim_diameter(),
+        rim_width: car.wheel.rim_width,
+        flange_height: car.wheel.flange_height,
+        tread_width: car.tire.tread_width,
+        shoulder_radius: car.tire.shoulder_radius,
+        widest_at: car.tire.widest_at,
+    }
 }
 
 /// A side's stations, measured ones before those that the tape readings stand for, and the section straight up.

@@ -152,6 +152,33 @@ pub fn bands(model: &Model, check: &Check) -> Sides<Vec<Band>> {
     })
 }
 
+/// What each measurement of a model does to any one of its gaps.
+pub struct Rates<'m> {
+    model: &'m Model,
+    whole: Variants,
+    sides: Sides<Variants>,
+}
+
+impl<'m> Rates<'m> {
+    /// Prepares a model's.
+    #[must_use]
+    pub fn of(model: &'m Model) -> Self {
+        Self {
+            model,
+            whole: Variants::of_car(model),
+            sides: Sides::each(|side| Variants::of_side(model, side)),
+        }
+    }
+
+    /// What each measurement does to a gap of the rigid tire in the one pose of its witness.
+    #[must_use]
+    pub fn at(&self, side: Side, id: SurfaceId, gap: &Gap) -> Vec<Share> {
+        Frozen::new(self.model, side, id, gap, false)
+            .map(|frozen| spread(&frozen, [&self.whole, self.sides.get(side)]).shares)
+            .unwrap_or_default()
+    }
+}
+
 fn band(model: &Model, side: Side, surface: &SurfaceCheck, variants: [&Variants; 2]) -> Band {
     let spread = |gap: &Gap, given: bool| {
         Frozen::new(model, side, surface.id, gap, given)

@@ -15,7 +15,7 @@ use super::typed_box::{NumberBox, TypedBox};
 use crate::state::figures;
 
 /// The parts of a car, by the table of their keys.
-const PARTS: [(&str, &str); 9] = [
+const PARTS: [(&str, &str); 10] = [
     ("tire.", "Tire"),
     ("wheel.", "Wheel"),
     ("axle.", "Axle"),
@@ -25,6 +25,7 @@ const PARTS: [(&str, &str); 9] = [
     ("targets.", "Gaps asked for"),
     ("tape_error.", "How far readings may be off"),
     ("stock.", "As the maker built it"),
+    ("metal.", "Metal and mock-up"),
 ];
 
 /// All numbers, the locator and the parts bolted nearby.

@@ -2,7 +2,7 @@
 
 use geometry::axle::AxleSpec;
 use geometry::body::{Reading, Tape};
-use geometry::car::{Car, SideSpec, Stock, TapeError, Targets};
+use geometry::car::{Car, MetalSpec, SideSpec, Stock, TapeError, Targets};
 use geometry::locator::Locator;
 use geometry::side::Sides;
 use geometry::tire::{Arrival, Class, Construction, Designation, SizeSystem, TireSpec};
@@ -94,5 +94,6 @@ pub(super) fn car() -> Car {
         targets: Targets::default(),
         tape_error: TapeError::default(),
         stock: Stock::default(),
+        metal: MetalSpec::default(),
     }
 }

@@ -150,6 +150,7 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
         "targets",
         "tape_error",
         "stock",
+        "metal",
         "left",
         "right",
     ]
@@ -168,6 +169,11 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
         match table.path.as_str() {
             "tire" => tire(reader, table, &mut car.tire, car.wheel.rim_width),
             "wheel" => backspacing(reader, table, &mut car.wheel),
+            "metal" => {
+                if let Some(plugs) = reader.word(table, "plugs", layout::PLUGS) {
+                    car.metal.plugs = plugs;
+                }
+            }
             _ => {}
         }
     }

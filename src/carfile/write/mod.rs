@@ -4,7 +4,7 @@ mod text;
 
 use geometry::body::tape::{TAPE_FIELDS, TapeField};
 use geometry::body::{Reading, Tape};
-use geometry::car::{CAR_FIELDS, Car, Stock, fields};
+use geometry::car::{CAR_FIELDS, Car, MetalSpec, Stock, fields};
 use geometry::field::Quantity;
 use geometry::locator::Locator;
 use geometry::side::Side;
@@ -39,8 +39,14 @@ pub fn write(car: &Car, notation: Notation) -> String {
         "targets",
         "tape_error",
         "stock",
+        "metal",
     ] {
-        if table == "stock" && car.stock == Stock::default() {
+        let is_usual = match table {
+            "stock" => car.stock == Stock::default(),
+            "metal" => car.metal == MetalSpec::default(),
+            _ => false,
+        };
+        if is_usual {
             continue;
         }
         file.table(table);
@@ -94,6 +100,9 @@ impl File {
             if let Some(measured) = car.tire.section_width {
                 self.number("section_width_on", Quantity::Length, measured.on_rim);
             }
+        }
+        if table == "metal" {
+            self.pair("plugs", &quoted(word(layout::PLUGS, &car.metal.plugs)));
         }
         let always = CAR_FIELDS
             .iter()

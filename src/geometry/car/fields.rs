@@ -56,6 +56,11 @@ car_fields! {
     TARGET_OBSTACLE: "targets.obstacle", "Target to parts", "Least gap to a part bolted nearby; 1/4 in is common practice.", Length, 0.0, 150.0, Some(6.35), targets.obstacle;
     TAPE_ERROR: "tape_error.measured", "Tape error, measured", "How far a reading that somebody took may be off, either way; 1/8 in is common practice, no source.", Length, 0.0, 50.0, Some(3.175), tape_error.measured;
     GUESS_ERROR: "tape_error.guessed", "Tape error, guessed", "How far a guess may be off, either way; 1/2 in is common practice, no source.", Length, 0.0, 150.0, Some(12.7), tape_error.guessed;
+    GAUGE: "metal.gauge", "Sheet gauge", "Gauge of the fill strip's steel sheet, a whole number (Manufacturers' Standard Gauge); 18 is common practice, no source.", Ratio, 10.0, 26.0, Some(18.0), metal.gauge;
+    LAP: "metal.lap", "Lap", "How far the fill strip laps over the sheet on either edge; 3/4 in is common practice, no source.", Length, 8.0, 60.0, Some(19.05), metal.lap;
+    DOLLY: "metal.dolly", "Hammer and dolly up to", "Where no more room than this is missing, the sheet is pushed back with hammer and dolly instead of cut; 1/4 in is common practice, no source.", Length, 0.0, 25.4, Some(6.35), metal.dolly;
+    FIRST_CUT: "metal.first_cut", "First cut short by", "How far the first cut stays short of the final trim; 1/2 in is common practice, no source.", Length, 0.0, 50.8, Some(12.7), metal.first_cut;
+    BOARD: "metal.board", "Mock-up board", "Thickness of the boards that the mock-up is made of, as measured; 1/2 in is common practice, no source.", Length, 6.0, 50.0, Some(12.7), metal.board;
 }
 
 /// The optional numbers: each is absent until somebody measures it.
@@ -106,4 +111,6 @@ optional_fields! {
         |car| car.stock.track_width, |car, value| car.stock.track_width = value;
     STOCK_BUMP: "stock.bump", "Stock bump travel", "Bump travel as the maker built the car; some places limit how much of it may be taken away.", Length, 1.0, 400.0,
         |car| car.stock.bump, |car, value| car.stock.bump = value;
+    PLUG_PITCH: "metal.pitch", "Plug pitch", "From one plug weld to the next; empty is the practice's own.", Length, 12.0, 150.0,
+        |car| car.metal.pitch, |car, value| car.metal.pitch = value;
 }

@@ -2,6 +2,7 @@
 
 pub mod fields;
 pub mod levers;
+mod metal;
 
 use crate::axle::AxleSpec;
 use crate::body::{NoCutZone, Obstacle, StationTable, Surface, Tape};
@@ -13,6 +14,7 @@ use crate::wheel::WheelSpec;
 
 pub use fields::CAR_FIELDS;
 pub use levers::Lever;
+pub use metal::{MetalSpec, PlugPractice};
 
 /// One side of the body and what is to be done to it.
 #[derive(Debug, Clone, PartialEq)]
@@ -131,6 +133,8 @@ pub struct Car {
     pub tape_error: TapeError,
     /// What the maker built.
     pub stock: Stock,
+    /// How the metal is worked.
+    pub metal: MetalSpec,
 }
 
 impl Car {

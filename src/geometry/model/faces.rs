@@ -78,7 +78,8 @@ impl Model {
         surfaces
     }
 
-    fn surface(&self, id: SurfaceId, faces: Vec<Face>) -> SurfaceFaces {
+    /// Faces as one surface, with those among them that come near the ground.
+    pub(crate) fn surface(&self, id: SurfaceId, faces: Vec<Face>) -> SurfaceFaces {
         let highest = self.motion.ride + self.car.travel.bump;
         let is_low = |p: &Vec3, radius: f64| {
             let up = p.z - radius - highest;

@@ -6,6 +6,7 @@ use crate::car::Car;
 use crate::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use crate::field::{Bound, Fault, Quantity};
 use crate::locator::Locator;
+use crate::metal::gauge;
 use crate::side::Side;
 use crate::units::{self, Notation};
 
@@ -151,6 +152,13 @@ pub(super) fn misfits(car: &Car) -> Vec<Fault> {
                 length(700.0),
                 length(2400.0)
             ),
+        ));
+    }
+    if gauge::thickness(car.metal.gauge).is_none() {
+        faults.push(Fault::new(
+            "metal.gauge",
+            format!("{} is no gauge of sheet", car.metal.gauge),
+            "a whole number such as 18 would be accepted",
         ));
     }
     for (side, spec) in car.sides.iter() {

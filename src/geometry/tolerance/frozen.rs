@@ -111,11 +111,7 @@ impl Variants {
     pub fn of_car(model: &Model) -> Self {
         let car = &model.car;
         let mut measured: Vec<Change> = vec![(Measurement::Axle, |car, step| {
-            // The axle that was measured may stay under the car.
-            if car.axle.width.to_bits() == car.axle.measured_width.to_bits() {
-                car.axle.width += step;
-            }
-            car.axle.measured_width += step;
+            car.axle.correct_measured(step);
         })];
         if car.tire.width_is_measured() {
             measured.push((Measurement::SectionWidth, |car, step| {
