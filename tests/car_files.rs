@@ -57,6 +57,36 @@ fn a_size_that_is_no_size() {
 }
 
 #[test]
+fn an_error_of_a_readings_own_goes_with_one_reading() {
+    let reading = "to_rail = \"9 1/2\"";
+    check(
+        reading,
+        "to_rail = { error = \"1/16\" }",
+        11,
+        "guess is missing",
+        "in",
+    );
+    check(
+        reading,
+        "to_rail = { measured = 9, guess = 9 }",
+        24,
+        "tape.to_rail is both measured and a guess",
+        "one of the two",
+    );
+    check(
+        reading,
+        "to_rail = { measured = 9, error = -1 }",
+        35,
+        "tape.to_rail.error is -1",
+        "0",
+    );
+    let exact = coupe().replacen(reading, "to_rail = { measured = 9, error = \"1/16\" }", 1);
+    let car = read(&exact).expect("a good file");
+    let rail = car.sides.right.tape.to_rail;
+    assert_eq!((rail.guess, rail.error), (false, Some(25.4 / 16.0)));
+}
+
+#[test]
 fn numbers_out_of_bounds() {
     check(
         "rim_width = 10",

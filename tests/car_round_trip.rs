@@ -64,6 +64,17 @@ fn assert_reads_back(car: &Car, notation: Notation) {
             let meant = (field.reading)(&car.sides.get(side).tape);
             assert_eq!(read.guess, meant.guess, "{}", field.field.bound.key);
             assert_near(read.value, meant.value, field.field.bound.key);
+            assert_eq!(
+                read.error.is_some(),
+                meant.error.is_some(),
+                "{}",
+                field.field.bound.key
+            );
+            assert_near(
+                read.error.unwrap_or(0.0),
+                meant.error.unwrap_or(0.0),
+                "error",
+            );
         }
     }
     let words = |car: &Car| {
@@ -136,7 +147,15 @@ fn odd_car(shares: &[f64], texts: (String, String), locator: usize) -> Car {
     car.travel.bump = between(30.0, 60.0);
     car.tire.tread_width = Some(between(200.0, 240.0));
     car.travel.roll_limit = Some(between(0.01, 0.05));
-    car.sides.left.tape.to_lip = Reading::measured(between(170.0, 190.0));
+    car.sides.left.tape.to_lip =
+        Reading::measured(between(170.0, 190.0)).within(Some(between(0.0, 9.0)));
+    car.sides.left.tape.kick_drop = car
+        .sides
+        .left
+        .tape
+        .kick_drop
+        .within(Some(between(9.0, 90.0)));
+    car.tape_error.axle = Some(between(0.0, 9.0));
     car.sides.right.tape.to_seam = Reading::guessed(between(20.0, 30.0));
     car.sides.right.tape.roof_fall = Reading::guessed(between(20.0, 30.0));
     car.sides.left.tape.lip_depth = Reading::measured(between(15.0, 25.0));

@@ -2,13 +2,13 @@
 //! tires.
 
 use carfile::{SCENARIOS, read};
-use geometry::arrivals::{AskedTire, three_tires};
+use geometry::arrivals::three_tires;
 use geometry::body::{Reading, StationTable, Surface};
 use geometry::car::Car;
 use geometry::check::check;
 use geometry::model::Model;
 use geometry::side::Side;
-use geometry::tire::MeasuredWidth;
+use geometry::tire::{Arrival, MeasuredWidth};
 use geometry::units::{MM_PER_INCH, Notation};
 use geometry::warnings::{Topic, Warning, warnings};
 
@@ -61,7 +61,7 @@ fn a_rim_out_of_the_tires_range_is_told() {
     assert!((narrow.limit - 177.8).abs() < 1e-9);
     assert_eq!(
         narrow.words(Notation::InchFractions),
-        "The rim, 7 in, is narrower than the tire's range, which begins at 7 in."
+        "The rim, 7 in, is narrower than the lists have for this tire: they begin at 7 in."
     );
 }
 
@@ -159,7 +159,7 @@ fn three_tires_grow_one_after_the_other() {
     let mut car = coupe();
     car.tire.growth = 25.4;
     let answers = three_tires(&car, ACCURACY);
-    assert_eq!(answers.each_ref().map(|answer| answer.tire), AskedTire::ALL);
+    assert_eq!(answers.each_ref().map(|answer| answer.tire), Arrival::ALL);
     let [nominal, largest, at_speed] = answers;
     // T9's factors: UN Regulation No. 30, 6.1.5 (from memory): 1.04 for a radial.
     assert!((largest.section_width - 1.04 * nominal.section_width).abs() < 1e-9);

@@ -50,14 +50,20 @@ pub(crate) const IN_OBSTACLE: &[&str] = &["name", "side", "from", "to", "radius"
 /// Keys of a no-cut zone.
 pub(crate) const IN_NO_CUT: &[&str] = &["name", "side", "angles", "along"];
 
+/// Keys of a reading that is more than its length.
+pub(crate) const IN_READING: &[&str] = &["measured", "guess", "error"];
+
 /// Keys of a station.
 pub(crate) const IN_STATION: &[&str] = &["angle", "points", "spans", "seam", "fill"];
 
 pub(crate) const UNITS: &[(&str, LengthUnit)] =
     &[("in", LengthUnit::Inch), ("mm", LengthUnit::Millimeter)];
 
-pub(crate) const ARRIVALS: &[(&str, Arrival)] =
-    &[("nominal", Arrival::Nominal), ("largest", Arrival::Largest)];
+pub(crate) const ARRIVALS: &[(&str, Arrival)] = &[
+    ("nominal", Arrival::Nominal),
+    ("largest", Arrival::Largest),
+    ("at-speed", Arrival::AtSpeed),
+];
 
 pub(crate) const PLUGS: &[(&str, PlugPractice)] = &[
     ("code", PlugPractice::Code),

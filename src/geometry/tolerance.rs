@@ -10,22 +10,27 @@
 //! mixture of both (see `planes.rs`). Both are exact but for the derivative of the *construction* of stations and
 //! sections, which is a central difference over [`STEP`]; the search for the least gap is never differenced.
 //!
-//! Every measurement counts as independent of the others; a guess that was made from a reading has its own, larger
-//! error. With the errors `e` and the derivatives `g'` a gap's band is `sqrt(sum (g' e)^2)`, root-sum-square, which most
+//! Every measurement counts as independent of the others. A guess that was made from a reading moves with it, so that
+//! its share is in the reading's; how far the guess itself may be off comes on top, as an error of its own, which is
+//! never less than a reading's. With the errors `e` and the derivatives `g'` a gap's band is `sqrt(sum (g' e)^2)`, root-sum-square, which most
 //! bands stay within, and `sum |g' e|` at worst.
 
 mod frozen;
 mod place;
 mod planes;
+mod saddle;
+mod work;
 
 use crate::body::SurfaceId;
-use crate::body::tape::TAPE_FIELDS;
-use crate::car::Car;
+use crate::body::tape::{TAPE_FIELDS, TapeField};
+use crate::car::{Car, fields};
 use crate::check::{Check, SurfaceCheck, Verdict};
 use crate::gap::Gap;
 use crate::model::Model;
 use crate::side::{Side, Sides};
 use frozen::{Frozen, Variants};
+
+pub use work::BandsWork;
 
 /// The step of the central differences of the body's construction, mm: what the third derivative does over it, and what
 /// rounding does to it, both stay below a millionth.
@@ -115,15 +120,44 @@ impl Band {
 }
 
 impl Measurement {
+    /// How far it may be off, mm: its own error, or else that of its kind.
+    #[must_use]
+    pub fn error(self, car: &Car) -> f64 {
+        let errors = &car.tape_error;
+        let own = match self {
+            Measurement::Reading(side, key) => {
+                return field_of(key).map_or(errors.measured, |field| {
+                    errors.of((field.reading)(&car.sides.get(side).tape))
+                });
+            }
+            Measurement::Stations(_) => errors.stations,
+            Measurement::Obstacle(_) => errors.obstacles,
+            Measurement::Axle => errors.axle,
+            Measurement::SectionWidth => errors.section_width,
+            Measurement::Diameter => errors.diameter,
+        };
+        own.unwrap_or(errors.measured)
+    }
+
+    /// Where it stands in a car file: `left.tape.to_tub_high`, `axle.measured_width`, `obstacle[0]`.
+    #[must_use]
+    pub fn key(self) -> String {
+        match self {
+            Measurement::Reading(side, key) => format!("{}.tape.{key}", side.word()),
+            Measurement::Stations(side) => format!("{}.station", side.word()),
+            Measurement::Obstacle(index) => format!("obstacle[{index}]"),
+            Measurement::Axle => fields::MEASURED_WIDTH.bound.key.to_owned(),
+            Measurement::SectionWidth => fields::SECTION_WIDTH.bound.key.to_owned(),
+            Measurement::Diameter => fields::OVERALL_DIAMETER.bound.key.to_owned(),
+        }
+    }
+
     /// What it is called, with its side where it has one: `Flange face in to tub wall, high (left)`.
     #[must_use]
     pub fn words(self, car: &Car) -> String {
         match self {
             Measurement::Reading(side, key) => {
-                let field = TAPE_FIELDS
-                    .iter()
-                    .find(|field| field.field.bound.key == key);
-                let label = field.map_or(key, |field| field.field.bound.label);
+                let label = field_of(key).map_or(key, |field| field.field.bound.label);
                 format!("{label} ({})", side.word())
             }
             Measurement::Stations(side) => format!("wheelhouse stations ({})", side.word()),
@@ -138,18 +172,16 @@ impl Measurement {
     }
 }
 
+fn field_of(key: &str) -> Option<&'static TapeField> {
+    TAPE_FIELDS
+        .iter()
+        .find(|field| field.field.bound.key == key)
+}
+
 /// The bands of every surface, in the order of the check, which must be of the same model.
 #[must_use]
 pub fn bands(model: &Model, check: &Check) -> Sides<Vec<Band>> {
-    let whole = Variants::of_car(model);
-    Sides::each(|side| {
-        let surfaces = &check.sides.get(side).surfaces;
-        let variants = Variants::of_side(model, side);
-        surfaces
-            .iter()
-            .map(|surface| band(model, side, surface, [&whole, &variants]))
-            .collect()
-    })
+    BandsWork::begin(model, check).whole()
 }
 
 /// What each measurement of a model does to any one of its gaps.

@@ -12,8 +12,6 @@ use crate::units::{Notation, format_length, radians};
 pub const TRACK_LIMIT: f64 = 25.0;
 /// The share of the maker's bump travel that may be taken away.
 pub const BUMP_SHARE: f64 = 1.0 / 3.0;
-/// How much wider the range of rims that a car is accepted on is than the lists', at each end, mm.
-const RIM_SLACK: f64 = 12.7;
 /// From so far behind straight up to so far ahead the body covers the tire, degrees.
 pub const COVERED: [f64; 2] = [-50.0, 30.0];
 /// The rear edge of what covers the tire, at most so far above the wheel's center, mm.
@@ -44,6 +42,63 @@ pub enum Topic {
     Unequal,
     /// More than a third of the maker's bump travel is gone.
     Bump,
+}
+
+impl Topic {
+    /// The word for it in a program's output.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        match self {
+            Topic::NarrowRim => "narrow-rim",
+            Topic::WideRim => "wide-rim",
+            Topic::Track => "track",
+            Topic::Tread => "tread",
+            Topic::RearEdge => "rear-edge",
+            Topic::RunOut => "run-out",
+            Topic::Unequal => "unequal",
+            Topic::Bump => "bump",
+        }
+    }
+
+    /// What it is about, in a word or two.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Topic::NarrowRim => "narrow rim",
+            Topic::WideRim => "wide rim",
+            Topic::Track => "wider track",
+            Topic::Tread => "tread outside the body",
+            Topic::RearEdge => "high edge behind the tire",
+            Topic::RunOut => "tire near the rail",
+            Topic::Unequal => "unequal sides",
+            Topic::Bump => "less bump travel",
+        }
+    }
+
+    /// What may come of it and who decides, in a sentence or two.
+    #[must_use]
+    pub fn caution(self) -> &'static str {
+        match self {
+            Topic::NarrowRim | Topic::WideRim => {
+                "On a rim out of its range a tire wears unevenly and may leave its bead. Ask the tire's maker which rims it allows before ordering."
+            }
+            Topic::Track => {
+                "A wider track loads bearings, studs and shafts more. Ask your local rules, and a licensed engineer or inspector where they want one."
+            }
+            Topic::Tread | Topic::RearEdge => {
+                "An uncovered tread throws stones and water at whoever is behind. Ask your local rules what has to be covered."
+            }
+            Topic::RunOut => {
+                "A tire that rubs a rail wears through to its cords. Leave more room than the wheel wobbles, and turn the wheel by hand all the way round before driving."
+            }
+            Topic::Unequal => {
+                "Either a reading is wrong or the body is bent. A body that was hit may need straightening before any metal is moved."
+            }
+            Topic::Bump => {
+                "With less bump travel the axle meets its stops sooner and harder, and grip goes with it. Ask your local rules, and a licensed engineer or inspector where they want one."
+            }
+        }
+    }
 }
 
 /// A warning.
@@ -85,11 +140,11 @@ impl Warning {
         let side = self.side.map_or("", Side::word);
         match self.topic {
             Topic::NarrowRim => format!(
-                "The rim, {found}, is narrower than the tire's range, which begins at {limit}."
+                "The rim, {found}, is narrower than the lists have for this tire: they begin at {limit}."
             ),
-            Topic::WideRim => {
-                format!("The rim, {found}, is wider than the tire's range, which ends at {limit}.")
-            }
+            Topic::WideRim => format!(
+                "The rim, {found}, is wider than the lists have for this tire: they end at {limit}."
+            ),
             Topic::Track => {
                 format!("The track is {found} wider than the maker's; some places allow {limit}.")
             }
@@ -149,7 +204,6 @@ pub fn warnings(model: &Model, check: &Check) -> Vec<Warning> {
 fn rim(model: &Model) -> Vec<Warning> {
     let width = model.car.wheel.rim_width;
     let (least, most) = model.car.tire.rim_range();
-    let (least, most) = (least + RIM_SLACK, most - RIM_SLACK);
     let passed = [
         (width < least).then_some((Topic::NarrowRim, least)),
         (width > most).then_some((Topic::WideRim, most)),
@@ -175,12 +229,12 @@ fn bump(model: &Model) -> Option<Warning> {
 /// The reading that differs most beyond its tape error; a guess says nothing about the body.
 fn unequal(model: &Model) -> Option<Warning> {
     let car = &model.car;
-    let error = car.tape_error.measured;
     let tapes = Sides::each(|side| &car.sides.get(side).tape);
     let mut most: Option<Warning> = None;
     for field in TAPE_FIELDS {
         let (left, right) = ((field.reading)(tapes.left), (field.reading)(tapes.right));
         let apart = (left.value - right.value).abs();
+        let error = car.tape_error.of(left).max(car.tape_error.of(right));
         let counts = !left.guess && !right.guess && apart > error;
         if counts && most.is_none_or(|most| apart > most.found) {
             most = Some(Warning {

@@ -1,8 +1,9 @@
 //! What to doubt about a gap list: how far each gap may be off, what to measure again, other tires, warnings.
 
-use geometry::arrivals::{AskedTire, three_tires};
+use geometry::arrivals::{TireAnswer, three_tires};
 use geometry::check::{ACCURACY, Check};
 use geometry::model::Model;
+use geometry::tire::Arrival;
 use geometry::tolerance::bands;
 use geometry::units::{Notation, format_length};
 use geometry::warnings::warnings;
@@ -11,7 +12,11 @@ use geometry::warnings::warnings;
 pub fn doubts(model: &Model, check: &Check) -> String {
     let warnings = warnings(model, check).into_iter().map(|warning| {
         let words = warning.words(Notation::InchFractions);
-        format!("warning: {words} ({})", warning.source)
+        format!(
+            "warning: {words} ({}) {}",
+            warning.source,
+            warning.topic.caution()
+        )
     });
     let blocks = [
         measure_again(model, check),
@@ -56,17 +61,28 @@ fn measure_again(model: &Model, check: &Check) -> Vec<String> {
     lines
 }
 
-/// The verdict on each tire, with its size; the one at speed only where the car says that it grows.
-fn tires(model: &Model) -> Vec<String> {
-    let length = |mm: f64| format_length(mm, Notation::Millimeters);
+/// The car on the tires that it can have: the one at speed only where the car says that it grows.
+pub fn answers(model: &Model) -> impl Iterator<Item = TireAnswer> {
     let grows = model.car.tire.growth > 0.0;
     three_tires(&model.car, ACCURACY)
-        .iter()
-        .filter(|answer| grows || answer.tire != AskedTire::AtSpeed)
+        .into_iter()
+        .filter(move |answer| grows || answer.tire != Arrival::AtSpeed)
+}
+
+/// The verdict on each tire, with its size; or what does not go together, and by how much.
+fn tires(model: &Model) -> Vec<String> {
+    let length = |mm: f64| format_length(mm, Notation::Millimeters);
+    answers(model)
         .map(|answer| {
             let verdict = match &answer.check {
                 Ok(check) => check.verdict().word().to_owned(),
-                Err(faults) => faults.first().map_or_else(String::new, ToString::to_string),
+                Err(faults) => {
+                    let found = faults.iter().map(|fault| fault.found.as_str());
+                    format!(
+                        "there is no such tire on this rim: {}",
+                        found.collect::<Vec<_>>().join("; ")
+                    )
+                }
             };
             format!(
                 "tire, {}: section {}, diameter {}: {verdict}",

@@ -202,7 +202,7 @@ mod tests {
             "coupe",
             &[
                 "tire, largest that may arrive: section 312.0 mm, diameter 724.2 mm: hits",
-                "warning: The rim, 10 in, is wider than the tire's range, which ends at 9 1/2 in.",
+                "warning: The rim, 10 in, is wider than the lists have for this tire: they end at 9 1/2 in.",
             ],
         );
         told(
@@ -249,6 +249,81 @@ mod tests {
         for key in ["section_width_mm", "overall_diameter_mm", "center_plane_mm"] {
             assert!(report["tire"][key].is_f64(), "{key}");
         }
+    }
+
+    #[test]
+    fn the_json_says_what_to_doubt() {
+        let report = |car: &str| -> serde_json::Value {
+            let (_, out, _) = ran(&["check", "--json", &format!("{CARS}/{car}.toml")]);
+            serde_json::from_str(&out).expect("it is JSON")
+        };
+        let coupe = report("coupe");
+        let surfaces = coupe["sides"]["left"]["surfaces"].as_array();
+        for surface in surfaces.expect("a list of surfaces") {
+            let band = &surface["band"];
+            for when in ["ride", "travel"] {
+                let of = |what: &str| band[format!("{when}_{what}_mm")].as_f64();
+                let (rss, worst) = (of("rss").expect("a number"), of("worst").expect("a number"));
+                assert!(0.0 < rss && rss <= worst, "{surface}");
+            }
+            let most = &band["matters_most"];
+            let measurement = most["measurement"].as_str();
+            assert!(
+                measurement.is_some_and(|at| at.starts_with("left.tape.")),
+                "{surface}"
+            );
+            assert!(
+                most["error_mm"].is_f64() && most["rate"].is_f64(),
+                "{surface}"
+            );
+        }
+        let warning = &coupe["warnings"][0];
+        assert_eq!(
+            (&warning["topic"], &warning["side"]),
+            (&"wide-rim".into(), &().into())
+        );
+        assert!(warning["found_mm"].as_f64() > warning["limit_mm"].as_f64());
+        for key in ["words", "source", "caution"] {
+            assert!(warning[key].is_string(), "{key} in {warning}");
+        }
+        let tires = coupe["tires"].as_array().expect("a list of tires");
+        let names: Vec<_> = tires
+            .iter()
+            .filter_map(|tire| tire["tire"].as_str())
+            .collect();
+        assert_eq!(
+            names,
+            ["nominal", "largest that may arrive"],
+            "the coupe's does not grow"
+        );
+        assert_eq!(tires[0]["verdict"], "hits");
+
+        let roof = &report("fastback")["sides"]["left"]["surfaces"];
+        let unsure =
+            roof.as_array().expect("surfaces").iter().any(|surface| {
+                surface["band"]["could_be"] == serde_json::json!(["tight", "clears"])
+            });
+        assert!(unsure, "{roof}");
+    }
+
+    #[test]
+    fn a_tire_that_cannot_be_on_the_rim_is_told_by_how_much() {
+        let (outcome, out, errors) = ran(&["check", &format!("{CARS}/low-car.toml")]);
+        assert_eq!((outcome, errors.as_str()), (Outcome::NotClear, ""));
+        let line = out.lines().find(|line| line.starts_with("tire, largest"));
+        let line = line.expect("a line on the largest tire");
+        assert!(
+            line.contains("there is no such tire on this rim") && line.contains("mm more than"),
+            "{line}"
+        );
+        let (_, out, _) = ran(&["check", "--json", &format!("{CARS}/low-car.toml")]);
+        let report: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+        let largest = &report["tires"][1];
+        assert!(largest["verdict"].is_null(), "{largest}");
+        assert!(
+            largest["no_such_tire"][0]["accepted"].is_string(),
+            "{largest}"
+        );
     }
 
     #[test]

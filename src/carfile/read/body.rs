@@ -1,6 +1,6 @@
 //! Reads the body: tape readings, stations, the parts near the tires, and where not to cut.
 
-use geometry::body::tape::{TAPE_FIELDS, TapeField};
+use geometry::body::tape::{READING_ERROR, TAPE_FIELDS, TapeField};
 use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface, Tape};
 use geometry::car::SideSpec;
 use geometry::field::Bound;
@@ -94,7 +94,7 @@ fn side_table<'a, 'd, 't>(tables: &'a [Table<'d, 't>], side: Side) -> Option<&'a
     tables.iter().find(|table| table.path == side.word())
 }
 
-/// A reading: a length, or `{ guess = length }`.
+/// A reading: a length; `{ measured = length }` or `{ guess = length }` where it has an error of its own.
 fn reading<'t>(
     reader: &mut Reader<'t>,
     table: &Table<'_, 't>,
@@ -107,11 +107,25 @@ fn reading<'t>(
             .number(table, bound.key, bound)
             .map(Reading::measured);
     }
-    let inside = reader.as_table(value, table.name(bound.key), &["guess"])?;
-    if inside.get("guess").is_none() {
-        reader.missing(&inside, "guess", range_text(bound));
+    let inside = reader.as_table(value, table.name(bound.key), layout::IN_READING)?;
+    let error = reader.number(&inside, "error", &READING_ERROR);
+    match (inside.get("measured"), inside.get("guess")) {
+        (Some(measured), Some(_)) => {
+            let name = table.name(bound.key);
+            let found = format!("{name} is both measured and a guess");
+            reader.fault(measured, &name, found, "one of the two");
+            return None;
+        }
+        (Some(_), None) => reader
+            .number(&inside, "measured", bound)
+            .map(Reading::measured),
+        (None, Some(_)) => reader.number(&inside, "guess", bound).map(Reading::guessed),
+        (None, None) => {
+            reader.missing(&inside, "guess", range_text(bound));
+            None
+        }
     }
-    reader.number(&inside, "guess", bound).map(Reading::guessed)
+    .map(|reading| reading.within(error))
 }
 
 /// Guesses stand on readings, so they are made in the order of the table, after all readings.

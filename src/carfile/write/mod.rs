@@ -185,10 +185,11 @@ impl File {
         self.table(name);
         for (field, reading) in readings {
             let length = self.length(reading.value);
-            let text = if reading.guess {
-                format!("{{ guess = {length} }}")
-            } else {
-                length
+            let kind = if reading.guess { "guess" } else { "measured" };
+            let text = match reading.error.map(|error| self.length(error)) {
+                Some(error) => format!("{{ {kind} = {length}, error = {error} }}"),
+                None if reading.guess => format!("{{ guess = {length} }}"),
+                None => length,
             };
             self.pair(field.field.bound.key, &text);
         }
@@ -277,7 +278,7 @@ fn spoken_readings(tape: &Tape) -> Vec<(&'static TapeField, Reading)> {
             let made_again = field
                 .guess
                 .is_some_and(|guess| (guess(tape) - reading.value).abs() <= LENGTH_KEPT);
-            !(reading.guess && made_again)
+            !(reading.guess && reading.error.is_none() && made_again)
         })
         .collect()
 }

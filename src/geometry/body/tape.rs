@@ -9,7 +9,20 @@ pub struct Reading {
     pub value: f64,
     /// Whether nobody has measured it yet.
     pub guess: bool,
+    /// How far this one may be off either way, mm, where it has an error of its own; else the car's apply.
+    pub error: Option<f64>,
 }
+
+/// What the error of a single reading may be.
+pub const READING_ERROR: Bound = Bound {
+    key: "error",
+    label: "How far it may be off",
+    help: "How far this one reading may be off, either way. Empty: as far as any other.",
+    quantity: Quantity::Length,
+    least: 0.0,
+    most: 150.0,
+    usual: None,
+};
 
 impl Reading {
     /// A reading somebody took.
@@ -18,13 +31,30 @@ impl Reading {
         Self {
             value,
             guess: false,
+            error: None,
         }
     }
 
     /// A default that stands in for a reading.
     #[must_use]
     pub const fn guessed(value: f64) -> Self {
-        Self { value, guess: true }
+        Self {
+            value,
+            guess: true,
+            error: None,
+        }
+    }
+
+    /// The same reading, which may be off by an error of its own, mm.
+    #[must_use]
+    pub const fn within(self, error: Option<f64>) -> Self {
+        Self { error, ..self }
+    }
+
+    /// What it becomes when somebody measures it: an error of its own stays, a guess's goes with the guess.
+    #[must_use]
+    pub fn retaken(self, value: f64) -> Self {
+        Self::measured(value).within(self.error.filter(|_| !self.guess))
     }
 }
 
@@ -76,6 +106,32 @@ pub struct Tape {
     /// How thick the lip is.
     pub lip_thickness: Reading,
 }
+
+impl Tape {
+    /// Enters a reading; the guesses that were made from readings move with those that they lean on. A guess of
+    /// somebody's own stays.
+    pub fn retake(&mut self, field: &TapeField, reading: Reading) {
+        let leaning: Vec<_> = TAPE_FIELDS
+            .iter()
+            .filter_map(|guessed| Some((guessed, guessed.guess?)))
+            .filter(|(guessed, guess)| {
+                let stands = (guessed.reading)(self);
+                stands.guess && (stands.value - guess(self)).abs() < KEPT
+            })
+            .collect();
+        (field.set_reading)(self, reading);
+        for (guessed, guess) in leaning {
+            let stands = (guessed.reading)(self);
+            if stands.guess && guessed.field.bound.key != field.field.bound.key {
+                let value = guess(self);
+                (guessed.set_reading)(self, Reading { value, ..stands });
+            }
+        }
+    }
+}
+
+/// A guess is the one that readings make if it is no further from it than writing and reading a file leaves it, mm.
+const KEPT: f64 = 1e-9;
 
 /// A field of the tape: where it is measured from and to, its bound, and its reading.
 #[derive(Debug, Clone, Copy)]
@@ -136,4 +192,78 @@ tape_fields! {
     roof_fall, "Fall of the roof toward the lip", "How much lower the roof is at the lip than at the tub corner.", 0.0 .. 250.0, Some(|_| 25.4);
     lip_depth, "Depth of the lip's flange", "How far the lip's flange reaches up from its lower edge.", 3.0 .. 120.0, Some(|_| 19.05);
     lip_thickness, "Thickness of the lip", "How thick the folded lip is, across.", 0.5 .. 40.0, Some(|_| 3.175);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A tape with every reading at 300 mm and every guess made from them.
+    fn tape() -> Tape {
+        let reading = Reading::measured(300.0);
+        let mut tape = Tape {
+            to_rail: reading,
+            to_tub_low: reading,
+            to_tub_high: reading,
+            to_seam: reading,
+            to_lip: reading,
+            roof_up: reading,
+            lip_up: reading,
+            rail_top_up: reading,
+            rail_bottom_up: reading,
+            kick_ahead: reading,
+            kick_behind: reading,
+            kick_drop: reading,
+            wall_ahead: reading,
+            wall_behind: reading,
+            opening_ahead: reading,
+            opening_behind: reading,
+            corner_radius: reading,
+            roof_fall: reading,
+            lip_depth: reading,
+            lip_thickness: reading,
+        };
+        for field in TAPE_FIELDS {
+            if let Some(guess) = field.guess {
+                let value = guess(&tape);
+                (field.set_reading)(&mut tape, Reading::guessed(value));
+            }
+        }
+        tape
+    }
+
+    fn field(key: &str) -> &'static TapeField {
+        let found = TAPE_FIELDS.iter().find(|one| one.field.bound.key == key);
+        found.expect(key)
+    }
+
+    #[test]
+    fn a_reading_moves_the_guesses_that_lean_on_it() {
+        let mut tape = tape();
+        tape.opening_ahead.error = Some(20.0);
+        tape.retake(field("wall_ahead"), Reading::measured(400.0));
+        let leaning = Reading::guessed(400.0 - 50.8).within(Some(20.0));
+        assert_eq!(tape.opening_ahead, leaning);
+        assert_eq!(tape.kick_ahead, Reading::guessed(400.0));
+        assert_eq!(tape.opening_behind, Reading::guessed(300.0 - 50.8));
+        tape.retake(field("opening_ahead"), Reading::measured(380.0));
+        tape.retake(field("wall_ahead"), Reading::measured(410.0));
+        assert_eq!(tape.opening_ahead, Reading::measured(380.0));
+    }
+
+    #[test]
+    fn a_guess_of_ones_own_stays_and_can_be_entered() {
+        let mut tape = tape();
+        tape.retake(field("opening_ahead"), Reading::guessed(321.0));
+        tape.retake(field("wall_ahead"), Reading::measured(400.0));
+        assert_eq!(tape.opening_ahead, Reading::guessed(321.0));
+    }
+
+    #[test]
+    fn an_error_of_its_own_stays_with_a_reading_and_goes_with_a_guess() {
+        let exact = Reading::measured(10.0).within(Some(0.5));
+        assert_eq!(exact.retaken(12.0).error, Some(0.5));
+        let vague = Reading::guessed(10.0).within(Some(30.0));
+        assert_eq!(vague.retaken(12.0), Reading::measured(12.0));
+    }
 }

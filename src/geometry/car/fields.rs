@@ -25,7 +25,7 @@ macro_rules! car_fields {
 
 car_fields! {
     WIDEST_AT: "tire.widest_at", "Widest point", "Height of the tire's widest point, as a share of the section height.", Ratio, 0.3, 0.7, Some(0.5), tire.widest_at;
-    GROWTH: "tire.growth", "Growth at speed", "How much the tire's diameter grows at speed; 1 to 1.5 in on a drag slick is common practice.", Length, 0.0, 80.0, Some(0.0), tire.growth;
+    GROWTH: "tire.growth", "Growth at speed", "How much the diameter grows when the tire is asked for at speed; 1 to 1.5 in on a drag slick is common practice.", Length, 0.0, 80.0, Some(0.0), tire.growth;
     LOAD: "tire.load", "Load on the tire", "What the tire carries at rest.", Mass, 50.0, 2000.0, Some(400.0), tire.load;
     PRESSURE: "tire.pressure", "Inflation pressure", "Inflation pressure of the tire.", Pressure, 40.0, 600.0, Some(200.0), tire.pressure;
     RIM_WIDTH: "wheel.rim_width", "Rim width", "Width of the rim between its flanges.", Length, 76.2, 609.6, None, wheel.rim_width;
@@ -55,7 +55,7 @@ car_fields! {
     TARGET_TRAVEL: "targets.travel", "Target through travel", "Least gap anywhere through travel; 1/2 in is common practice.", Length, 0.0, 150.0, Some(12.7), targets.travel;
     TARGET_OBSTACLE: "targets.obstacle", "Target to parts", "Least gap to a part bolted nearby; 1/4 in is common practice.", Length, 0.0, 150.0, Some(6.35), targets.obstacle;
     TAPE_ERROR: "tape_error.measured", "Tape error, measured", "How far a reading that somebody took may be off, either way; 1/8 in is common practice, no source.", Length, 0.0, 50.0, Some(3.175), tape_error.measured;
-    GUESS_ERROR: "tape_error.guessed", "Tape error, guessed", "How far a guess may be off, either way; 1/2 in is common practice, no source.", Length, 0.0, 150.0, Some(12.7), tape_error.guessed;
+    GUESS_ERROR: "tape_error.guessed", "Tape error, guessed", "How far a guess may be off, either way, on top of what it leans on; never less than a reading. 1/2 in is common practice, no source.", Length, 0.0, 150.0, Some(12.7), tape_error.guessed;
     GAUGE: "metal.gauge", "Sheet gauge", "Gauge of the fill strip's steel sheet, a whole number (Manufacturers' Standard Gauge); 18 is common practice, no source.", Ratio, 10.0, 26.0, Some(18.0), metal.gauge;
     LAP: "metal.lap", "Lap", "How far the fill strip laps over the sheet on either edge; 3/4 in is common practice, no source.", Length, 8.0, 60.0, Some(19.05), metal.lap;
     DOLLY: "metal.dolly", "Hammer and dolly up to", "Where no more room than this is missing, the sheet is pushed back with hammer and dolly instead of cut; 1/4 in is common practice, no source.", Length, 0.0, 25.4, Some(6.35), metal.dolly;
@@ -107,6 +107,16 @@ optional_fields! {
         |car| car.tire.deflection, |car, value| car.tire.deflection = value;
     ROLL_LIMIT: "travel.roll_limit", "Roll limit", "Greatest tilt of the axle against the body, where something stops it before the wheels' own stops do.", Angle, 0.0, 15.0 * DEGREE,
         |car| car.travel.roll_limit, |car, value| car.travel.roll_limit = value;
+    STATIONS_ERROR: "tape_error.stations", "Tape error, stations", "How far the wheelhouse stations may be off, across the sheet. Empty: as a reading.", Length, 0.0, 50.0,
+        |car| car.tape_error.stations, |car, value| car.tape_error.stations = value;
+    OBSTACLES_ERROR: "tape_error.obstacles", "Tape error, parts nearby", "How far a part bolted nearby may be from where it was measured. Empty: as a reading.", Length, 0.0, 50.0,
+        |car| car.tape_error.obstacles, |car, value| car.tape_error.obstacles = value;
+    AXLE_ERROR: "tape_error.axle", "Tape error, axle", "How far the measured axle, flange to flange, may be off. Empty: as a reading.", Length, 0.0, 50.0,
+        |car| car.tape_error.axle, |car, value| car.tape_error.axle = value;
+    SECTION_ERROR: "tape_error.section_width", "Tape error, section width", "How far the tire's measured section width may be off. Empty: as a reading.", Length, 0.0, 50.0,
+        |car| car.tape_error.section_width, |car, value| car.tape_error.section_width = value;
+    DIAMETER_ERROR: "tape_error.diameter", "Tape error, diameter", "How far the tire's measured diameter may be off. Empty: as a reading.", Length, 0.0, 50.0,
+        |car| car.tape_error.diameter, |car, value| car.tape_error.diameter = value;
     STOCK_TRACK: "stock.track_width", "Stock track width", "Between the two rear tires' center planes as the maker built the car; some places limit how much wider it may get.", Length, 700.0, 2400.0,
         |car| car.stock.track_width, |car, value| car.stock.track_width = value;
     STOCK_BUMP: "stock.bump", "Stock bump travel", "Bump travel as the maker built the car; some places limit how much of it may be taken away.", Length, 1.0, 400.0,

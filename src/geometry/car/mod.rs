@@ -5,7 +5,7 @@ pub mod levers;
 mod metal;
 
 use crate::axle::AxleSpec;
-use crate::body::{NoCutZone, Obstacle, StationTable, Surface, Tape};
+use crate::body::{NoCutZone, Obstacle, Reading, StationTable, Surface, Tape};
 use crate::locator::Locator;
 use crate::side::Sides;
 use crate::tire::TireSpec;
@@ -84,6 +84,29 @@ pub struct TapeError {
     pub measured: f64,
     /// Of a guess that stands in for a reading.
     pub guessed: f64,
+    /// Of wheelhouse stations, across the sheet, where it is another.
+    pub stations: Option<f64>,
+    /// Of where a part bolted nearby is, where it is another.
+    pub obstacles: Option<f64>,
+    /// Of the measured axle, where it is another.
+    pub axle: Option<f64>,
+    /// Of the tire's measured section width, where it is another.
+    pub section_width: Option<f64>,
+    /// Of the tire's measured diameter, where it is another.
+    pub diameter: Option<f64>,
+}
+
+impl TapeError {
+    /// How far a reading may be off, mm: its own error, or else that of its kind. A guess is never surer than a
+    /// reading that somebody took.
+    #[must_use]
+    pub fn of(&self, reading: Reading) -> f64 {
+        if reading.guess {
+            reading.error.unwrap_or(self.guessed).max(self.measured)
+        } else {
+            reading.error.unwrap_or(self.measured)
+        }
+    }
 }
 
 impl Default for TapeError {
@@ -91,6 +114,11 @@ impl Default for TapeError {
         Self {
             measured: 3.175,
             guessed: 12.7,
+            stations: None,
+            obstacles: None,
+            axle: None,
+            section_width: None,
+            diameter: None,
         }
     }
 }

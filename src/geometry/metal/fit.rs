@@ -330,7 +330,14 @@ fn applied(
     corrections: &[f64],
 ) -> Option<Settled> {
     let mut corrected = car.clone();
-    for (&index, &by) in of.iter().zip(corrections) {
+    // In the order of the tape: what a guess leans on is corrected before the guess itself.
+    let mut in_order: Vec<(usize, f64)> = of
+        .iter()
+        .copied()
+        .zip(corrections.iter().copied())
+        .collect();
+    in_order.sort_by_key(|&(index, _)| index);
+    for (index, by) in in_order {
         correct(&mut corrected, start.measurements[index].0, by);
     }
     Model::new(&corrected).ok()?;
@@ -348,22 +355,17 @@ fn applied(
 /// What can be corrected, each with its error: the tape readings and the axle. The mock-up is what it was cut to, and
 /// stations and parts are not one number.
 fn measurements(car: &Car) -> Vec<(Measurement, f64)> {
-    let mut all = vec![(Measurement::Axle, car.tape_error.measured)];
-    for (side, spec) in car.sides.iter() {
-        for field in TAPE_FIELDS {
-            let reading = (field.reading)(&spec.tape);
-            let error = if reading.guess {
-                car.tape_error.guessed
-            } else {
-                car.tape_error.measured
-            };
-            all.push((Measurement::Reading(side, field.field.bound.key), error));
-        }
-    }
-    all
+    let keys = || TAPE_FIELDS.iter().map(|field| field.field.bound.key);
+    let readings = Side::BOTH
+        .into_iter()
+        .flat_map(|side| keys().map(move |key| Measurement::Reading(side, key)));
+    let all = std::iter::once(Measurement::Axle).chain(readings);
+    all.map(|measurement| (measurement, measurement.error(car)))
+        .collect()
 }
 
-/// Adds `by` mm to a measurement. A guess that is corrected stays a guess.
+/// Adds `by` mm to a measurement. A guess that is corrected stays a guess, and a guess that leans on a corrected reading
+/// moves with it.
 fn correct(car: &mut Car, measurement: Measurement, by: f64) {
     match measurement {
         Measurement::Reading(side, key) => {
@@ -374,7 +376,7 @@ fn correct(car: &mut Car, measurement: Measurement, by: f64) {
                 let tape = &mut car.sides.get_mut(side).tape;
                 let mut reading = (field.reading)(tape);
                 reading.value += by;
-                (field.set_reading)(tape, reading);
+                tape.retake(field, reading);
             }
         }
         Measurement::Axle => car.axle.correct_measured(by),

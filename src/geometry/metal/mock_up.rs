@@ -7,7 +7,7 @@
 //! that the stand-in is the outline round all discs. Below its widest point it is a flat face, where a tire would
 //! draw in.
 
-use crate::arrivals::AskedTire;
+use crate::arrivals::on_tire;
 use crate::car::Car;
 use crate::chain::{Arc, Chain};
 use crate::field::Fault;
@@ -15,7 +15,7 @@ use crate::model::{Model, shape_inputs};
 use crate::side::{Side, Sides};
 use crate::solid::Revolved;
 use crate::space::{Vec2, vec2};
-use crate::tire::TireShape;
+use crate::tire::{Arrival, TireShape};
 use crate::travel::Pose;
 
 /// How far the tire may stand out of the stand-in, mm: 1/8 in, the same as a reading's error (common practice, no source).
@@ -65,7 +65,7 @@ impl MockUp {
     /// # Errors
     /// A tire whose largest is no section, as [`TireShape::new`] says, or boards too thick for it.
     pub fn of(car: &Car) -> Result<Self, Fault> {
-        let tire = TireShape::new(shape_inputs(&AskedTire::Largest.on(car)))?;
+        let tire = TireShape::new(shape_inputs(&on_tire(car, Arrival::Largest)))?;
         let profile = Profile::of(&tire);
         let board = car.metal.board;
         let (planes, short) = profile.planes(board);

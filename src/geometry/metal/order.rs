@@ -1,7 +1,8 @@
 //! What is ordered: wheel, tire, axle and bump stops, in numbers a seller can answer to.
 
-use crate::arrivals::AskedTire;
+use crate::arrivals::on_tire;
 use crate::car::Car;
+use crate::tire::Arrival;
 
 /// The numbers of an order, mm unless said otherwise.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,7 +48,7 @@ impl Order {
     #[must_use]
     pub fn of(car: &Car) -> Self {
         let wheel = &car.wheel;
-        let largest = AskedTire::Largest.on(car);
+        let largest = on_tire(car, Arrival::Largest);
         Self {
             rim_code: car.tire.designation.rim_code,
             rim_width: wheel.rim_width,

@@ -1,6 +1,6 @@
 //! Everything that can be wrong with a car's numbers, with what would be accepted.
 
-use crate::body::tape::TAPE_FIELDS;
+use crate::body::tape::{READING_ERROR, TAPE_FIELDS};
 use crate::body::{NoCutZone, Place, StationTable};
 use crate::car::Car;
 use crate::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
@@ -43,6 +43,13 @@ pub(super) fn out_of_bounds(car: &Car) -> Vec<Fault> {
                 format!("{}.tape.{}", side.word(), bound.key),
                 (entry.field.get)(&spec.tape),
             );
+            if let Some(error) = (entry.reading)(&spec.tape).error {
+                check(
+                    &READING_ERROR,
+                    format!("{}.tape.{}.error", side.word(), bound.key),
+                    error,
+                );
+            }
         }
     }
     for (i, obstacle) in car.obstacles.iter().enumerate() {
@@ -112,7 +119,7 @@ fn no_cut(car: &Car) -> Vec<Fault> {
 /// Numbers that are each in bounds and do not go together, other than what the shapes themselves refuse.
 pub(super) fn misfits(car: &Car) -> Vec<Fault> {
     let mut faults = Vec::new();
-    let (narrowest, widest) = car.tire.rim_range();
+    let (narrowest, widest) = car.tire.rim_limits();
     let rim = car.wheel.rim_width;
     if !(narrowest..=widest).contains(&rim) {
         faults.push(Fault::new(

@@ -176,10 +176,13 @@ pub fn loaded(shape: &TireShape, deflection: f64) -> Result<TireShape, Fault> {
         Fault::new(
             "tire.deflection",
             format!(
-                "a static deflection of {deflection:.0} mm is more than this sidewall takes ({})",
+                "pressed in by {deflection:.1} mm at the ground, the sidewall does not go with the rest: {}",
                 fault.found
             ),
-            "a smaller deflection, less load or more pressure would be accepted",
+            format!(
+                "a smaller deflection, less load or more pressure, or {}",
+                fault.accepted
+            ),
         )
     })
 }

@@ -249,15 +249,19 @@ mod refuse {
     }
 
     pub fn narrow_rim(inputs: &ShapeInputs, drop: f64) -> Fault {
+        let overhang = (inputs.section_width - inputs.rim_width) / 2.0;
         Fault::new(
             "wheel.rim_width",
             format!(
-                "a section of {:.0} mm overhangs a rim of {:.0} mm by more than its lower sidewall is high",
-                inputs.section_width, inputs.rim_width
+                "a section of {:.1} mm stands out beside a rim of {:.1} mm by {overhang:.1} mm on each side, which is {:.1} mm more than its lower sidewall is high",
+                inputs.section_width,
+                inputs.rim_width,
+                overhang - drop
             ),
             format!(
-                "a rim of at least {:.0} mm would be accepted",
-                inputs.section_width - 2.0 * drop
+                "a rim of at least {:.1} mm, or a section of at most {:.1} mm, would be accepted",
+                inputs.section_width - 2.0 * drop,
+                inputs.rim_width + 2.0 * drop
             ),
         )
     }

@@ -90,14 +90,25 @@ impl NominalSize {
         round_half_up(self.stated_width + WIDTH_PER_RIM * (rim_width - self.theoretical_rim))
     }
 
-    /// The narrowest and the widest rim that a maker's list is likely to hold, mm: the measuring rim
-    /// less an inch and a half to two inches more (from memory of the standards' lists, and half an
-    /// inch wider at both ends). It is there to catch what cannot be right; the tire maker's own list decides.
+    /// The narrowest and the widest rim that the standards' lists have for the size, mm: the measuring rim less an
+    /// inch to an inch and a half more (from memory of the lists). The tire maker's own list decides.
     #[must_use]
     pub fn rim_range(&self) -> (f64, f64) {
+        self.rims_with(0.0)
+    }
+
+    /// The narrowest and the widest rim for which anything is computed, mm: half an inch beyond
+    /// [`Self::rim_range`], for lists differ (common practice, no source). It is there to catch what cannot be right.
+    #[must_use]
+    pub fn rim_limits(&self) -> (f64, f64) {
+        self.rims_with(0.5)
+    }
+
+    /// The lists' range and so many inches more at both ends, mm. Inches are summed first: half of them are exact.
+    fn rims_with(&self, more: f64) -> (f64, f64) {
         (
-            self.measuring_rim - 1.5 * MM_PER_INCH,
-            self.measuring_rim + 2.0 * MM_PER_INCH,
+            self.measuring_rim - (1.0 + more) * MM_PER_INCH,
+            self.measuring_rim + (1.5 + more) * MM_PER_INCH,
         )
     }
 }

@@ -3,14 +3,32 @@
 use super::designation::Designation;
 use super::size::{NominalSize, WIDTH_PER_RIM, largest_factors, nominal_size};
 
-/// Which tire the answers are for: the printed one or the largest that may arrive.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+/// Which tire everything is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Arrival {
-    /// The designed size.
+    /// The printed size, or what was measured.
     #[default]
     Nominal,
-    /// The largest that the standard lets arrive.
+    /// The largest that the standard lets arrive (UN Regulation No. 30, 6.1.4 and 6.1.5; from memory). What was
+    /// measured has arrived already and stays.
     Largest,
+    /// The nominal tire, grown at speed by [`TireSpec::growth`].
+    AtSpeed,
+}
+
+impl Arrival {
+    /// All three.
+    pub const ALL: [Arrival; 3] = [Arrival::Nominal, Arrival::Largest, Arrival::AtSpeed];
+
+    /// What it is called.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Arrival::Nominal => "nominal",
+            Arrival::Largest => "largest that may arrive",
+            Arrival::AtSpeed => "grown at speed",
+        }
+    }
 }
 
 /// A section width taken with a caliper, and the rim it was taken on.
@@ -37,9 +55,9 @@ pub struct TireSpec {
     pub shoulder_radius: Option<f64>,
     /// Height of the widest point as a share of the section height.
     pub widest_at: f64,
-    /// Nominal or largest.
+    /// Which tire everything is asked for.
     pub arrival: Arrival,
-    /// How much the diameter grows at speed, mm (drag slicks).
+    /// How much the diameter grows at speed, mm (drag slicks); it counts for [`Arrival::AtSpeed`] only.
     pub growth: f64,
     /// Load on the tire at rest, kg.
     pub load: f64,
@@ -87,15 +105,18 @@ impl TireSpec {
             .unwrap_or_else(|| self.nominal().overall_diameter)
     }
 
-    /// Overall diameter without load, mm: as measured, else as printed or the largest that may arrive;
-    /// with its growth at speed.
+    /// Overall diameter without load, mm: as measured, else as printed or the largest that may arrive; grown where
+    /// the tire is asked for at speed.
     #[must_use]
     pub fn diameter(&self) -> f64 {
         let still = self.overall_diameter.unwrap_or_else(|| {
             let nominal = self.nominal();
             nominal.rim_diameter + 2.0 * nominal.section_height * self.arriving().1
         });
-        still + self.growth
+        match self.arrival {
+            Arrival::AtSpeed => still + self.growth,
+            Arrival::Nominal | Arrival::Largest => still,
+        }
     }
 
     /// Nominal rim diameter, mm.
@@ -122,16 +143,22 @@ impl TireSpec {
         self.overall_diameter.is_some()
     }
 
-    /// The narrowest and the widest rim that the printed size goes on, mm; see [`NominalSize::rim_range`].
+    /// The narrowest and the widest rim that lists have for the printed size, mm; see [`NominalSize::rim_range`].
     #[must_use]
     pub fn rim_range(&self) -> (f64, f64) {
         self.nominal().rim_range()
     }
 
+    /// The narrowest and the widest rim that is taken for an answer at all, mm; see [`NominalSize::rim_limits`].
+    #[must_use]
+    pub fn rim_limits(&self) -> (f64, f64) {
+        self.nominal().rim_limits()
+    }
+
     /// Factors of section width and section height.
     fn arriving(&self) -> (f64, f64) {
         match self.arrival {
-            Arrival::Nominal => (1.0, 1.0),
+            Arrival::Nominal | Arrival::AtSpeed => (1.0, 1.0),
             Arrival::Largest => largest_factors(self.designation.construction),
         }
     }
@@ -175,8 +202,10 @@ mod tests {
     #[test]
     fn growth_comes_on_top_and_a_diameter_under_the_rims_leaves_no_section() {
         let mut tire = tire("28x10.5-15");
-        tire.arrival = Arrival::Nominal;
         tire.growth = 38.1;
+        tire.arrival = Arrival::Nominal;
+        assert!((tire.diameter() - tire.design_diameter()).abs() < 1e-9);
+        tire.arrival = Arrival::AtSpeed;
         assert!((tire.diameter() - tire.design_diameter() - 38.1).abs() < 1e-9);
         tire.overall_diameter = Some(100.0);
         assert!(tire.section_height().abs() < 1e-9);

@@ -1,7 +1,7 @@
 //! One gap with its place and its pose held: what each measurement does to it there.
 
 use super::place::{Body, Place};
-use super::{Measurement, STEP, Share, planes};
+use super::{Measurement, STEP, Share, planes, saddle};
 use crate::body::rail::Rail;
 use crate::body::tape::TAPE_FIELDS;
 use crate::body::{Reading, StationTable, Surface, SurfaceId, Tape};
@@ -76,34 +76,33 @@ impl Variants {
         };
         let bodies = TAPE_FIELDS.iter().map(|field| {
             let reading = (field.reading)(&spec.tape);
-            let error = if reading.guess {
-                car.tape_error.guessed
-            } else {
-                car.tape_error.measured
-            };
             // At the edge of what makes sense the difference is taken to one side.
             let ends = [-STEP, STEP].map(|step| {
                 let mut tape = spec.tape;
                 let value = reading.value + step;
-                (field.set_reading)(&mut tape, Reading { value, ..reading });
+                // What a guess leans on moves the guess; a guess of its own error moves alone.
+                tape.retake(field, Reading { value, ..reading });
                 body(&tape).map_or_else(|| (0.0, body_of(model, side)), |body| (step, body))
             });
             (
                 Measurement::Reading(side, field.field.bound.key),
-                error,
+                car.tape_error.of(reading),
                 ends,
             )
         });
         let stations = spec
             .stations
             .is_some()
-            .then_some((Measurement::Stations(side), car.tape_error.measured));
-        let parts = (0..car.obstacles.len())
-            .map(|index| (Measurement::Obstacle(index), car.tape_error.measured));
+            .then_some(Measurement::Stations(side));
+        let parts = (0..car.obstacles.len()).map(Measurement::Obstacle);
+        let normals = stations
+            .into_iter()
+            .chain(parts)
+            .map(|measurement| (measurement, measurement.error(car)));
         Self {
             bodies: bodies.collect(),
             wholes: Vec::new(),
-            normals: stations.into_iter().chain(parts).collect(),
+            normals: normals.collect(),
         }
     }
 
@@ -135,7 +134,7 @@ impl Variants {
                     |model| (step, Whole::of(model)),
                 )
             });
-            (measurement, car.tape_error.measured, ends)
+            (measurement, measurement.error(car), ends)
         });
         Self {
             bodies: Vec::new(),
@@ -201,19 +200,6 @@ impl Frozen {
             Part::Tire if misses(Which::Loaded) < misses(Which::Tire) => Which::Loaded,
             Part::Tire => Which::Tire,
         };
-        let (point, direction) = solid.of(solids).meridian(q);
-        let plane = |meridian: Vec2| {
-            let normal = vec3(
-                meridian.y * direction.x,
-                side.sign() * meridian.x,
-                meridian.y * direction.y,
-            );
-            Held {
-                weight: 1.0,
-                meridian,
-                normal: placement.body_from_axle(q) - placement.body_from_axle(q - normal),
-            }
-        };
         let mut frozen = Self {
             side,
             id,
@@ -222,68 +208,99 @@ impl Frozen {
             domain: model.pose_domain(),
             travel,
             solid,
-            planes: planes::active(&solid.of(solids).chain, point)
-                .into_iter()
-                .map(plane)
-                .collect(),
+            planes: Vec::new(),
         };
-        if frozen.planes.len() > 1 {
-            let slopes: Vec<Vec<f64>> = frozen
-                .planes
-                .iter()
-                .map(|plane| frozen.slopes(plane, model, &body, solids))
-                .collect();
-            for (plane, weight) in frozen.planes.iter_mut().zip(planes::weights(&slopes)) {
-                plane.weight = weight;
-            }
+        let point = solid.of(solids).meridian(q).0;
+        let normals = planes::active(&solid.of(solids).chain, point);
+        let one = normals.first().map(|&normal| (normal, 1.0)).into_iter();
+        frozen.hold(model, solids, q, one.collect());
+        if normals.len() > 1 {
+            frozen.settle(model, &body, solids, &normals)?;
         }
         Some(frozen)
     }
 
-    /// How fast a plane leaves the place, for each way in which place and pose are free.
-    fn slopes(&self, plane: &Held, model: &Model, body: &Body, solids: &Solids) -> Vec<f64> {
-        let value = |place: &Place, pose: Vec2| {
-            let point = place.on(body, self.side)?;
-            let q = model.motion.placement(pose.x, pose.y).axle_from_body(point);
-            Some(plane.meridian.dot(self.solid.of(solids).meridian(q).0))
+    /// Holds planes by their normals in the meridian plane, each with its weight, where the tire comes nearest at `q`.
+    fn hold(&mut self, model: &Model, solids: &Solids, q: Vec3, normals: Vec<(Vec2, f64)>) {
+        let placement = model.motion.placement(self.pose.x, self.pose.y);
+        let direction = self.solid.of(solids).meridian(q).1;
+        let sign = self.side.sign();
+        let plane = |(meridian, weight): (Vec2, f64)| {
+            let normal = vec3(
+                meridian.y * direction.x,
+                sign * meridian.x,
+                meridian.y * direction.y,
+            );
+            Held {
+                weight,
+                meridian,
+                normal: placement.body_from_axle(q) - placement.body_from_axle(q - normal),
+            }
         };
-        let slope = |low: (Place, Vec2), high: (Place, Vec2)| {
-            let (low, high) = (value(&low.0, low.1), value(&high.0, high.1));
-            low.zip(high)
-                .map_or(0.0, |(low, high)| (high - low) / (2.0 * STEP))
-        };
-        let places = self.place.neighbors(body, STEP);
-        let poses = if self.travel {
-            self.free_poses()
-        } else {
-            Vec::new()
-        };
-        places
-            .into_iter()
-            .map(|[low, high]| slope((low, self.pose), (high, self.pose)))
-            .chain(poses.into_iter().map(|by| {
-                let by = by * STEP;
-                slope((self.place, self.pose - by), (self.place, self.pose + by))
-            }))
-            .collect()
+        self.planes = normals.into_iter().map(plane).collect();
     }
 
-    /// The ways in which the pose may move both ways.
-    fn free_poses(&self) -> Vec<Vec2> {
-        let Vec2 { x: left, y: right } = self.pose;
-        let stops = [self.domain.low, self.domain.high];
-        let [left_free, right_free] = [left, right].map(|up| planes::is_free(up, stops));
-        let limit = self.domain.apart;
-        if !limit.is_finite() || planes::is_free(left - right, [limit, -limit]) {
-            let each = [(left_free, vec2(1.0, 0.0)), (right_free, vec2(0.0, 1.0))];
-            each.into_iter()
-                .filter(|one| one.0)
-                .map(|one| one.1)
-                .collect()
-        } else if left_free && right_free {
-            vec![vec2(1.0, 1.0)]
+    /// Moves place and pose from where the search left them, which is only as near as its accuracy, to where the planes
+    /// that are equally far out balance, and holds these. Where that is not near, they are mixed where they are.
+    fn settle(
+        &mut self,
+        model: &Model,
+        body: &Body,
+        solids: &Solids,
+        normals: &[Vec2],
+    ) -> Option<()> {
+        let ways = self.place.ways(body);
+        let poses = if self.travel {
+            self.pose_ways()
         } else {
             Vec::new()
+        };
+        let rooms = ways.iter().map(|way| way.room);
+        let rooms: Vec<[f64; 2]> = rooms.chain(poses.iter().map(|way| way.1)).collect();
+        let (place, pose) = (self.place, self.pose);
+        let at = |moves: &[f64]| {
+            let (on_sheet, heights) = moves.split_at(ways.len());
+            let by = ways.iter().zip(on_sheet);
+            let place = by.fold(place, |place, (&way, &by)| place.moved(way, by));
+            let by = poses.iter().zip(heights);
+            let pose = by.fold(pose, |pose, (&(way, _), &by)| pose + way * by);
+            (place, pose)
+        };
+        let meets = |(place, pose): (Place, Vec2)| {
+            let placement = model.motion.placement(pose.x, pose.y);
+            Some(placement.axle_from_body(place.on(body, self.side)?))
+        };
+        let solid = self.solid.of(solids);
+        let peaks = |moves: &[f64]| -> Option<Vec<(f64, Vec2)>> {
+            let point = solid.meridian(meets(at(moves))?).0;
+            let peak = |&before: &Vec2| planes::followed(&solid.chain, point, before);
+            normals.iter().map(peak).collect()
+        };
+        let heights = |moves: &[f64]| -> Option<Vec<f64>> {
+            Some(peaks(moves)?.into_iter().map(|peak| peak.0).collect())
+        };
+        let (moves, weights) = saddle::within(&rooms, normals.len(), heights)?;
+        let held = peaks(&moves)?.into_iter().zip(weights);
+        let held: Vec<(Vec2, f64)> = held.map(|((_, normal), weight)| (normal, weight)).collect();
+        let (place, pose) = at(&moves);
+        let q = meets((place, pose))?;
+        (self.place, self.pose) = (place, pose);
+        self.hold(model, solids, q, held);
+        Some(())
+    }
+
+    /// The ways in which the pose may move, each with the room to either side before a stop.
+    fn pose_ways(&self) -> Vec<(Vec2, [f64; 2])> {
+        let Vec2 { x: left, y: right } = self.pose;
+        let room = |up: f64| [self.domain.low - up, self.domain.high - up];
+        let limit = self.domain.apart;
+        if !limit.is_finite() || planes::is_free(left - right, [limit, -limit]) {
+            vec![(vec2(1.0, 0.0), room(left)), (vec2(0.0, 1.0), room(right))]
+        } else {
+            // Held by the roll limit, both wheels rise together.
+            let (left, right) = (room(left), room(right));
+            let both = [left[0].max(right[0]), left[1].min(right[1])];
+            vec![(vec2(1.0, 1.0), both)]
         }
     }
 

@@ -1,6 +1,6 @@
 //! A place on the body that can be found again after a reading has changed.
 
-use super::planes::{is_free, turn};
+use super::planes::turn;
 use crate::body::rail::Rail;
 use crate::body::{StationTable, Surface, SurfaceId};
 use crate::math;
@@ -31,6 +31,28 @@ pub(super) enum Place {
     },
     /// Fixed to the car.
     Fixed(Vec3),
+}
+
+/// A station this near is the one that the place is on, radians.
+const CREASE: f64 = 1e-6;
+
+/// A way in which a place may move on its surface.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Way {
+    kind: Kind,
+    /// How much of its own measure a millimeter is.
+    unit: f64,
+    /// How far it may move to either side before it meets an edge or a crease, mm.
+    pub room: [f64; 2],
+}
+
+/// What a way goes along.
+#[derive(Debug, Clone, Copy)]
+enum Kind {
+    /// Across the sheet, or along the rail.
+    Across,
+    /// Round the wheel, or up the rail.
+    Round,
 }
 
 impl Place {
@@ -86,54 +108,66 @@ impl Place {
         })
     }
 
-    /// The place a step of about `step` mm to either side, for each way in which it may move without meeting an edge or
-    /// a crease.
-    pub fn neighbors(&self, body: &Body, step: f64) -> Vec<[Self; 2]> {
-        let mut pairs = Vec::new();
-        match *self {
-            Self::Fixed(_) => {}
+    /// The ways in which it may move on its surface.
+    pub fn ways(&self, body: &Body) -> Vec<Way> {
+        let way = |kind: Kind, at: f64, ends: [f64; 2], unit: f64| {
+            (unit.is_finite() && unit > 0.0).then_some(Way {
+                kind,
+                unit,
+                room: ends.map(|end| (end - at) / unit),
+            })
+        };
+        let ways = match *self {
+            Self::Fixed(_) => [None, None],
             Self::Sheet { angle, span, share } => {
                 let station = body.table.at(angle);
                 let ends = station
                     .as_ref()
                     .and_then(|station| station.points.get(span).zip(station.points.get(span + 1)));
-                let Some((&a, &b)) = ends else { return pairs };
-                let at = |angle, share| Self::Sheet { angle, span, share };
-                let length = (b - a).length();
-                if length > step && is_free(share, [0.0, 1.0]) {
-                    pairs.push([-step, step].map(|by| at(angle, share + by / length)));
-                }
-                if is_free(angle, body.table.stations.iter().map(|one| one.angle)) {
-                    let by = turn(step, a.lerp(b, share).y);
-                    pairs.push([-by, by].map(|by| at(angle + by, share)));
-                }
+                let Some((&a, &b)) = ends else {
+                    return Vec::new();
+                };
+                // From one station to the next the sheet is smooth.
+                let angles = || body.table.stations.iter().map(|one| one.angle);
+                let before = angles().filter(|&at| at <= angle + CREASE).reduce(f64::max);
+                let after = angles().find(|&at| at > angle + CREASE);
+                let [before, after] = [before, after].map(|end| end.unwrap_or(angle));
+                [
+                    way(Kind::Across, share, [0.0, 1.0], 1.0 / (b - a).length()),
+                    way(
+                        Kind::Round,
+                        angle,
+                        [before, after],
+                        turn(1.0, a.lerp(b, share).y),
+                    ),
+                ]
             }
             Self::Rail {
-                part,
-                along,
-                up,
-                inboard,
+                part, along, up, ..
             } => {
                 let (edge, height) = body.rail.profile();
                 let length = edge
                     .windows(2)
                     .nth(part)
                     .map_or(0.0, |ends| (ends[1] - ends[0]).length());
-                let at = |along, up| Self::Rail {
-                    part,
-                    along,
-                    up,
-                    inboard,
-                };
-                if length > step && is_free(along, [0.0, 1.0]) {
-                    pairs.push([-step, step].map(|by| at(along + by / length, up)));
-                }
-                if height > step && is_free(up, [0.0, 1.0]) {
-                    pairs.push([-step, step].map(|by| at(along, up + by / height)));
-                }
+                [
+                    way(Kind::Across, along, [0.0, 1.0], 1.0 / length),
+                    way(Kind::Round, up, [0.0, 1.0], 1.0 / height),
+                ]
             }
+        };
+        ways.into_iter().flatten().collect()
+    }
+
+    /// The place moved in one of its ways by so many millimeters.
+    pub fn moved(mut self, way: Way, by: f64) -> Self {
+        let by = by * way.unit;
+        match (&mut self, way.kind) {
+            (Self::Sheet { share: at, .. } | Self::Rail { along: at, .. }, Kind::Across)
+            | (Self::Sheet { angle: at, .. } | Self::Rail { up: at, .. }, Kind::Round) => *at += by,
+            (Self::Fixed(_), _) => {}
         }
-        pairs
+        self
     }
 
     /// Where the place is on a body, car frame.

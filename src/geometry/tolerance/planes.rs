@@ -13,6 +13,22 @@ const TIE: f64 = 0.25;
 
 /// The unit normals at which `normal . point - support` has a peak within [`TIE`] of the highest, the highest first.
 pub(super) fn active(chain: &Chain, point: Vec2) -> Vec<Vec2> {
+    let mut peaks = peaks(chain, point);
+    let highest = peaks.first().map_or(0.0, |peak| peak.0);
+    peaks.retain(|peak| peak.0 >= highest - TIE);
+    peaks.into_iter().map(|(_, normal)| normal).collect()
+}
+
+/// The peak that goes on from the one at the normal `before`, after the point has moved a little: how high it is, and
+/// its normal.
+pub(super) fn followed(chain: &Chain, point: Vec2, before: Vec2) -> Option<(f64, Vec2)> {
+    let peaks = peaks(chain, point);
+    let nearest = |a: &(f64, Vec2), b: &(f64, Vec2)| a.1.dot(before).total_cmp(&b.1.dot(before));
+    peaks.into_iter().max_by(nearest)
+}
+
+/// Every peak of `normal . point - support` over the normals, the highest first.
+fn peaks(chain: &Chain, point: Vec2) -> Vec<(f64, Vec2)> {
     let arcs = chain.arcs();
     let mut peaks: Vec<(f64, Vec2)> = Vec::new();
     for (i, arc) in arcs.iter().enumerate() {
@@ -28,9 +44,7 @@ pub(super) fn active(chain: &Chain, point: Vec2) -> Vec<Vec2> {
         }
     }
     peaks.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let highest = peaks.first().map_or(0.0, |peak| peak.0);
-    peaks.retain(|peak| peak.0 >= highest - TIE);
-    peaks.into_iter().map(|(_, normal)| normal).collect()
+    peaks
 }
 
 /// The weights, not negative and one in sum, under which the mixture of `slopes` is shortest: a row for each plane, a
