@@ -2,7 +2,8 @@
 
 use carfile::{SCENARIOS, read};
 use geometry::answers::{
-    Answer, Change, LeverWork, Mix, MixWork, Outcome, Preferences, Rates, Remedy, Step,
+    Answer, Around, Change, LastWork, LeverWork, Mix, MixWork, Outcome, Preferences, Rates, Remedy,
+    Step,
 };
 use geometry::car::Car;
 use geometry::check::{ACCURACY, check};
@@ -39,7 +40,7 @@ fn mix(car: &Car, preferences: &Preferences) -> Mix {
 /// The sides that a remedy is judged by.
 fn sides(remedy: Remedy) -> Vec<Side> {
     match remedy {
-        Remedy::Seam(side) => vec![side],
+        Remedy::Seam(side) | Remedy::Roof(side) => vec![side],
         _ => Side::BOTH.to_vec(),
     }
 }
@@ -206,11 +207,80 @@ fn on_the_sedan_nothing_asked_will_do_and_the_roof_says_no() {
         };
         assert_eq!(cannot.says_no.id.surface.label(), "roof", "{remedy:?}");
     }
-    let Mix::Cannot(Some((says_no, missing))) = mix(&sedan, &Preferences::default()) else {
+    let Mix::Cannot(Some(nearest)) = mix(&sedan, &Preferences::default()) else {
         panic!("no mix will do");
     };
-    assert_eq!(says_no.id.surface.label(), "roof");
-    assert!(missing > 0.0);
+    assert_eq!(nearest.says_no.id.surface.label(), "roof");
+    let missing = short(&Change::all_applied(&nearest.changes, &sedan), &Side::BOTH);
+    assert!(missing > 0.0 && (nearest.missing - missing).abs() < 1e-6);
+}
+
+#[test]
+fn what_would_do_on_the_sedan_is_told_instead_and_holds() {
+    let sedan = car("sedan");
+    let preferences = Preferences::default();
+    let model = Model::new(&sedan).expect("a sound car");
+    let Mix::Cannot(nearest) = mix(&sedan, &preferences) else {
+        panic!("no mix will do");
+    };
+    let last = LastWork::begin(&model, nearest, &preferences).whole();
+    assert!(last.is_any() && last.besides.is_empty());
+    for (answer, remedy) in last.answers.iter().zip(Remedy::LAST) {
+        assert_eq!(answer.remedy, remedy);
+        assert!(matches!(answer.outcome, Outcome::Works(_)), "{answer:?}");
+        hold(&sedan, answer);
+    }
+}
+
+/// A car that no single change mends: where nothing alone will do, it is asked on top of the mix that came nearest.
+#[test]
+fn where_nothing_alone_will_do_the_last_are_asked_on_top_of_the_nearest_mix() {
+    let mut both = car("sedan");
+    both.targets.ride_lip = 90.0;
+    let preferences = Preferences::default();
+    let model = Model::new(&both).expect("a sound car");
+    let Mix::Cannot(Some(nearest)) = mix(&both, &preferences) else {
+        panic!("no mix will do");
+    };
+    let changes = nearest.changes.clone();
+    let last = LastWork::begin(&model, Some(nearest), &preferences).whole();
+    assert_eq!(last.besides, changes);
+    let on_top = Change::all_applied(&last.besides, &both);
+    for answer in &last.answers {
+        hold(&on_top, answer);
+    }
+}
+
+#[test]
+fn the_mix_goes_as_far_as_its_preferences_say() {
+    let mut pickup = car("pickup");
+    let all = Preferences::default();
+    let preferences = Preferences {
+        steps: all
+            .steps
+            .iter()
+            .copied()
+            .filter(|step| step.remedy == Remedy::Backspacing)
+            .collect(),
+        ..all
+    };
+    let Mix::Works(changes) = mix(&pickup, &preferences) else {
+        panic!("backspacing alone works");
+    };
+    let to = changes[0].to;
+    // As far off as the preferences let it go, then a step farther.
+    let most = preferences.steps[0].most;
+    pickup.wheel.backspacing = to - most;
+    let found = mix(&pickup, &preferences);
+    let Mix::Works(changes) = &found else {
+        panic!("{found:?}, not {to}");
+    };
+    assert!(
+        changes.len() == 1 && (changes[0].to - to).abs() < 1e-6,
+        "{found:?}"
+    );
+    pickup.wheel.backspacing -= preferences.steps[0].size;
+    assert!(matches!(mix(&pickup, &preferences), Mix::Cannot(_)));
 }
 
 #[test]
@@ -313,7 +383,7 @@ fn changed() -> impl Strategy<Value = Car> {
 }
 
 fn remedy() -> impl Strategy<Value = Remedy> {
-    (0..Remedy::ALL.len()).prop_map(|index| Remedy::ALL[index])
+    prop::sample::select([&Remedy::ALL[..], &Remedy::LAST[..]].concat())
 }
 
 proptest! {
@@ -355,8 +425,8 @@ proptest! {
     ) {
         let before = Model::new(&car).expect("sound");
         let by = match remedy {
-            Remedy::Bump | Remedy::SectionWidth => -by.abs(),
-            Remedy::Seam(_) => by.abs(),
+            Remedy::Bump | Remedy::SectionWidth | Remedy::Diameter => -by.abs(),
+            Remedy::Seam(_) | Remedy::Roof(_) => by.abs(),
             _ => by,
         };
         let other = remedy.applied(&car, remedy.get(&car) + by);
@@ -366,7 +436,11 @@ proptest! {
         if other.travel.bump < 0.0 {
             return Ok(());
         }
-        let most = Rates::new(&before, by.abs()).of(remedy) * by.abs();
+        let around = Around {
+            track_width: 2.0 * by.abs(),
+            lifted: by.abs(),
+        };
+        let most = Rates::new(&before, around).of(remedy) * by.abs();
         let limits = Limits::accuracy(ACCURACY);
         let gaps = |model: &Model, side: Side, surface: usize, rest: bool| {
             let mut faces = model.faces(side).swap_remove(surface);

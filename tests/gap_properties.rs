@@ -1,7 +1,9 @@
 //! What the certified gap promises, on random tires, axles and pieces of metal aimed at trouble.
 
 use geometry::chain::{Arc, Chain};
-use geometry::gap::{Face, Gap, Limits, Part, Patch, PoseDomain, Poses, ROUNDING, certify};
+use geometry::gap::{
+    Face, Gap, Limits, Meeting, Part, Patch, PoseDomain, Poses, ROUNDING, certify, certify_below,
+};
 use geometry::locator::{Locator, PivotOn};
 use geometry::motion::Motion;
 use geometry::side::Side;
@@ -352,6 +354,19 @@ proptest! {
         let (face, fine) = ([Face::triangle(a, b, c)], 0.01);
         let (loose, tight) = (case.gap_to(&face, 1.0), case.gap_to(&face, fine));
         prop_assert!(tight.low >= loose.low - fine - SAME && tight.high <= loose.high + fine + SAME, "{tight:?} outside {loose:?}");
+    }
+
+    #[test]
+    fn a_search_that_ends_early_still_tells_the_truth((case, [a, b, c]) in case_and_points(), off in -60.0..60.0f64) {
+        let face = [Face::triangle(a, b, c)];
+        let (body, limits) = (case.widened(), Limits { accuracy: 0.01, boxes: BOXES });
+        let full = case.gap_to(&face, 0.01);
+        let below = full.low + off;
+        let meeting = Meeting { solids: &[&body], faces: &face };
+        let early = certify_below(&mut Poses::new(case.motion, case.domain), &[meeting], case.give, limits, below).expect("a face and a tire");
+        prop_assert!(early.low <= full.high + SAME && early.high >= full.low - SAME, "{early:?} and {full:?}");
+        // Whichever it is, it is settled: the gap is known, or known not to lie below.
+        prop_assert!(early.high - early.low <= 0.01 + SAME || early.low >= below - SAME, "{early:?}, {below}");
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! The answers as text and as JSON: what each lever alone would take, or what says no, and the mix that cuts least.
 
 use geometry::answers::{
-    Answer, AnswersWork, Demand, Mix, MixWork, Outcome, Preferences, Remedy, When,
+    Answer, AnswersWork, Change, Demand, Last, LastWork, Mix, MixWork, Outcome, Preferences, When,
 };
 use geometry::check::{ACCURACY, Check};
 use geometry::model::Model;
@@ -15,36 +15,56 @@ pub struct Answers {
     pub levers: Vec<Answer>,
     /// The mix that cuts least.
     pub mix: Mix,
+    /// What would do where neither will.
+    pub last: Option<Last>,
 }
 
 impl Answers {
     /// Works them out.
     #[must_use]
     pub fn of(model: &Model, preferences: &Preferences) -> Self {
+        let mix = MixWork::begin(model, preferences).whole();
+        let last = match &mix {
+            Mix::Cannot(nearest) => {
+                Some(LastWork::begin(model, nearest.clone(), preferences).whole())
+            }
+            Mix::Nothing | Mix::Works(_) => None,
+        };
         Self {
             levers: AnswersWork::begin(model, preferences).whole(),
-            mix: MixWork::begin(model, preferences).whole(),
+            mix,
+            last,
         }
     }
 
     /// A lever a line, then the mix.
     #[must_use]
     pub fn to_text(&self, model: &Model) -> String {
-        let widest = Remedy::ALL
+        let last = self.last.as_ref();
+        let labels = self
+            .levers
             .iter()
-            .map(|remedy| remedy.label().chars().count())
+            .chain(last.map_or(&[][..], |last| &last.answers));
+        let widest = labels
+            .map(|answer| answer.remedy.label().chars().count())
             .max()
             .unwrap_or(0);
-        let line = |answer: &Answer| {
-            let told = drawing::answers::answer(model, answer, &both);
-            format!("{:widest$}  {told}", answer.remedy.label())
+        let lines = |answers: &[Answer]| {
+            let line = |answer: &Answer| {
+                let told = drawing::answers::answer(model, answer, &both);
+                format!("{:widest$}  {told}\n", answer.remedy.label())
+            };
+            answers.iter().map(line).collect::<String>()
         };
-        let lines: Vec<String> = self.levers.iter().map(line).collect();
         let mix = drawing::answers::mix(model, &self.mix, &both);
+        let last = last.map_or(String::new(), |last| {
+            let head = drawing::answers::last(last, &both);
+            format!("\n{head}\n\n{}", lines(&last.answers))
+        });
         format!(
-            "{}\n\n{}\n\n{:widest$}  {mix}\n",
+            "{}\n\n{}\n{:widest$}  {mix}\n{last}",
             model.car.name,
-            lines.join("\n"),
+            lines(&self.levers),
             "Mix"
         )
     }
@@ -62,6 +82,14 @@ impl Answers {
                 .map(|answer| lever(model, answer))
                 .collect(),
             mix: mix(model, &self.mix),
+            last: self.last.as_ref().map(|last| LastRow {
+                besides: last.besides.iter().map(changed).collect(),
+                levers: last
+                    .answers
+                    .iter()
+                    .map(|answer| lever(model, answer))
+                    .collect(),
+            }),
         };
         // Only a map with keys that are no text could fail, and there is none in here.
         serde_json::to_string_pretty(&report).unwrap_or_default()
@@ -83,6 +111,13 @@ struct Report<'a> {
     accuracy_mm: f64,
     levers: Vec<LeverRow>,
     mix: MixRow,
+    last: Option<LastRow>,
+}
+
+#[derive(Serialize)]
+struct LastRow {
+    besides: Vec<ChangeRow>,
+    levers: Vec<LeverRow>,
 }
 
 #[derive(Serialize)]
@@ -167,19 +202,22 @@ fn mix(model: &Model, mix: &Mix) -> MixRow {
         Mix::Nothing => MixRow::Nothing,
         Mix::Works(changes) => MixRow::Works {
             cuts: changes.iter().any(|change| change.remedy.cuts()),
-            changes: changes
-                .iter()
-                .map(|change| ChangeRow {
-                    lever: change.remedy.key(),
-                    from_mm: change.from,
-                    to_mm: change.to,
-                })
-                .collect(),
+            changes: changes.iter().map(changed).collect(),
         },
         Mix::Cannot(nearest) => MixRow::Cannot {
-            missing_mm: nearest.map(|(_, missing)| missing),
-            says_no: nearest.map(|(demand, _)| surface(model, demand)),
+            missing_mm: nearest.as_ref().map(|nearest| nearest.missing),
+            says_no: nearest
+                .as_ref()
+                .map(|nearest| surface(model, nearest.says_no)),
         },
+    }
+}
+
+fn changed(change: &Change) -> ChangeRow {
+    ChangeRow {
+        lever: change.remedy.key(),
+        from_mm: change.from,
+        to_mm: change.to,
     }
 }
 

@@ -341,6 +341,9 @@ mod tests {
             "{out}"
         );
         assert!(line("Mix").contains("nothing is cut"), "{out}");
+        let (_, out, _) = ran(&["answers", &format!("{CARS}/sedan.toml")]);
+        let (_, instead) = out.split_once("instead:").expect("what would");
+        assert!(instead.contains("further ahead) would do"), "{out}");
     }
 
     #[test]
@@ -362,6 +365,12 @@ mod tests {
         assert_eq!(report["mix"]["outcome"], "works");
         assert_eq!(report["mix"]["cuts"], true);
         assert!(report["mix"]["changes"][0]["to_mm"].is_f64(), "{out}");
+        assert!(report["last"].is_null(), "{out}");
+        let (_, out, _) = ran(&["answers", "--json", &format!("{CARS}/sedan.toml")]);
+        let report: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+        assert_eq!(report["mix"]["outcome"], "cannot");
+        assert!(report["last"]["besides"].is_array(), "{out}");
+        assert_eq!(report["last"]["levers"][0]["lever"], "axle_ahead");
     }
 
     #[test]

@@ -1,15 +1,15 @@
 //! One remedy alone: stepping outward from the present value until something works, or searching what is best.
 
 use super::peak::{Peak, Trial};
-use super::probe::{Probe, shortfall};
+use super::probe::{Finding, Probe, Question, Short};
+use super::rates::Around;
 use super::{Answer, Cannot, Demand, Outcome, Preferences, Rates, Remedy, Works};
 use crate::car::Car;
 use crate::model::Model;
 
 /// The shortest step, mm: what the certified gaps leave open needs no finer one.
 const LEAST_STEP: f64 = 0.01;
-/// The longest, mm: the rates hold while the track width changes by no more than a tenth, and this is half of that of the
-/// narrowest.
+/// The longest, mm: the rates hold that far.
 const LONGEST_STEP: f64 = 35.0;
 /// After so many steps that decided nothing, steps grow: the car is at its targets to within what is certified.
 const PATIENCE: u32 = 100;
@@ -40,14 +40,38 @@ struct Way {
 /// What is to be done next.
 #[derive(Debug, Clone)]
 enum Phase {
-    /// Range and present state.
+    /// The present state.
     Begin,
+    /// Where this way's range ends; what is known is that nothing works within `safe` mm.
+    Range { way: usize, safe: f64 },
     /// Stepping outward.
     Stepping,
     /// Trying values that can be bought.
-    Rounding { works: Works, sign: f64, tried: u32 },
+    Rounding(Rounding),
     /// Searching where least is missing.
     Peak(Peak),
+    /// A state is being asked.
+    Asking(Box<Question>, Then),
+    /// Nothing more: the answer was given.
+    Over,
+}
+
+/// What the state is asked for.
+#[derive(Debug, Clone)]
+enum Then {
+    Present,
+    Step { way: usize },
+    Round { rounding: Rounding, value: f64 },
+    Raise { peak: Peak, at: f64 },
+    Cannot { best: f64, most: f64 },
+}
+
+/// The value found, while one that can be bought is looked for.
+#[derive(Debug, Clone)]
+struct Rounding {
+    works: Works,
+    sign: f64,
+    tried: u32,
 }
 
 /// The answer of one remedy, being worked out.
@@ -59,7 +83,17 @@ pub struct LeverWork {
     present: f64,
     ways: [Way; 2],
     trials: Vec<Trial>,
+    known: Vec<Known>,
     phase: Phase,
+}
+
+/// What a demand was short by at most at some value.
+#[derive(Debug, Clone, Copy)]
+struct Known {
+    demand: Demand,
+    value: f64,
+    most: f64,
+    rate: f64,
 }
 
 impl LeverWork {
@@ -86,17 +120,28 @@ impl LeverWork {
             present: remedy.get(&model.car),
             ways: [way(-1.0), way(1.0)],
             trials: Vec::new(),
+            known: Vec::new(),
             phase: Phase::Begin,
         }
     }
 
-    /// Does one more trial; gives the answer with the last.
+    /// Does a little more: one gap of one state; gives the answer with the last.
     pub fn step(&mut self) -> Option<Answer> {
-        let outcome = match std::mem::replace(&mut self.phase, Phase::Stepping) {
-            Phase::Begin => self.begin_ways(),
+        let outcome = match std::mem::replace(&mut self.phase, Phase::Over) {
+            Phase::Begin => self.ask(self.present, Then::Present),
+            Phase::Range { way, safe } => self.range_of(way, safe),
             Phase::Stepping => self.step_out(),
-            Phase::Rounding { works, sign, tried } => self.round(works, sign, tried),
+            Phase::Rounding(rounding) => self.round(rounding),
             Phase::Peak(peak) => self.raise(peak),
+            Phase::Asking(mut question, then) => {
+                if let Some(found) = question.step() {
+                    self.learn(&found, then)
+                } else {
+                    self.phase = Phase::Asking(question, then);
+                    None
+                }
+            }
+            Phase::Over => Some(Outcome::Nothing),
         }?;
         Some(Answer {
             remedy: self.remedy,
@@ -124,9 +169,81 @@ impl LeverWork {
         }
     }
 
-    fn probe(&self, value: f64) -> Option<Probe> {
+    /// Asks the state at a value; one that cannot be is as good as one that does not work.
+    fn ask(&mut self, value: f64, then: Then) -> Option<Outcome> {
         let ground = Probe::ground_counts(self.remedy);
-        Probe::new(&self.car_at(value), self.remedy.sides(), ground).ok()
+        let Ok(probe) = Probe::new(&self.car_at(value), ground) else {
+            return self.refused(then);
+        };
+        let sides = self.remedy.sides();
+        let at_most = |demand| self.at_most(demand, value);
+        let question = match &then {
+            Then::Present | Then::Step { .. } => Question::either(probe, sides, at_most),
+            Then::Raise { .. } => Question::either(probe.closely(), sides, at_most),
+            Then::Round { .. } | Then::Cannot { .. } => Question::list(probe, sides),
+        };
+        self.phase = Phase::Asking(Box::new(question), then);
+        None
+    }
+
+    /// What a demand is short by at most, from values nearby.
+    fn at_most(&self, demand: Demand, value: f64) -> f64 {
+        let near =
+            |known: &&Known| known.demand == demand && (known.value - value).abs() <= LONGEST_STEP;
+        let known = self.known.iter().filter(near);
+        known
+            .map(|known| known.most + known.rate * (known.value - value).abs())
+            .fold(f64::INFINITY, f64::min)
+    }
+
+    fn refused(&mut self, then: Then) -> Option<Outcome> {
+        self.phase = match then {
+            Then::Present | Then::Cannot { .. } => return Some(Outcome::Nothing),
+            Then::Step { way } => {
+                self.ways[way].over = true;
+                Phase::Stepping
+            }
+            Then::Round { rounding, .. } => Phase::Rounding(rounding.next()),
+            Then::Raise { peak, .. } => Phase::Peak(peak),
+        };
+        None
+    }
+
+    fn learn(&mut self, found: &Finding, then: Then) -> Option<Outcome> {
+        let value = self.remedy.get(&found.probe.model.car);
+        for &(demand, most) in &found.known {
+            self.known.push(Known {
+                demand,
+                value,
+                most,
+                rate: self.rate(&found.probe, demand),
+            });
+        }
+        match then {
+            Then::Present => self.learn_present(found),
+            Then::Step { way } => self.learn_step(found, way),
+            Then::Round { rounding, value } => {
+                if found.is_met() {
+                    return Some(Outcome::Works(Works {
+                        rounded: Some(value),
+                        ..rounding.works
+                    }));
+                }
+                self.phase = Phase::Rounding(rounding.next());
+                None
+            }
+            Then::Raise { peak, at } => self.learn_peak(found, peak, at),
+            Then::Cannot { best, most } => {
+                Some(found.listed.map_or(Outcome::Nothing, |(says_no, missing)| {
+                    Outcome::Cannot(Cannot {
+                        best,
+                        says_no,
+                        missing,
+                        at_least: (-most).clamp(0.0, missing.max(0.0)),
+                    })
+                }))
+            }
+        }
     }
 
     /// The rate at which `demand` can change, mm a mm.
@@ -134,35 +251,44 @@ impl LeverWork {
         if probe.stands_still(self.remedy, demand) {
             0.0
         } else {
-            Rates::new(&probe.model, LONGEST_STEP).of(self.remedy)
+            let around = Around {
+                track_width: 2.0 * LONGEST_STEP,
+                lifted: LONGEST_STEP,
+            };
+            Rates::new(&probe.model, around).of(self.remedy)
         }
     }
 
-    fn begin_ways(&mut self) -> Option<Outcome> {
-        let Some(mut probe) = self.probe(self.present) else {
+    fn learn_present(&mut self, found: &Finding) -> Option<Outcome> {
+        let Some(short) = found.proven.filter(|_| !found.is_met()) else {
             return Some(Outcome::Nothing);
         };
-        let short = shortfall(&probe.check(), self.remedy.sides());
-        if short.is_none_or(|(_, short)| short <= 0.0) {
-            return Some(Outcome::Nothing);
+        self.trials.push(self.trial(&found.probe, short));
+        let safe = self.safe(&found.probe, short);
+        for way in &mut self.ways {
+            way.likely = Some(short.0);
         }
-        let range = self.remedy.range(&self.model);
-        for (way, end) in self.ways.iter_mut().zip(range) {
-            way.end = (end - self.present).abs();
-        }
-        if let Some(short) = probe.worst() {
-            self.trials.push(self.trial(&probe, short));
-            let safe = self.safe(&probe, short);
-            for way in &mut self.ways {
-                way.likely = Some(short.0);
-                way.advance(safe, 0.0);
-            }
-        }
+        self.phase = Phase::Range { way: 0, safe };
+        None
+    }
+
+    fn range_of(&mut self, index: usize, safe: f64) -> Option<Outcome> {
+        let end = self.remedy.range(&self.model)[index];
+        let end = self.remedy.last_accepted(&self.model.car, end);
+        let way = &mut self.ways[index];
+        way.end = (end - self.present).abs();
+        way.advance(safe, 0.0);
+        self.phase = if index + 1 < self.ways.len() {
+            let way = index + 1;
+            Phase::Range { way, safe }
+        } else {
+            Phase::Stepping
+        };
         None
     }
 
     /// How far from a trial with this shortfall nothing works, mm.
-    fn safe(&self, probe: &Probe, (demand, short): (Demand, f64)) -> f64 {
+    fn safe(&self, probe: &Probe, (demand, short): Short) -> f64 {
         let rate = self.rate(probe, demand);
         if short <= 0.0 {
             0.0
@@ -173,7 +299,7 @@ impl LeverWork {
         }
     }
 
-    fn trial(&self, probe: &Probe, (demand, short): (Demand, f64)) -> Trial {
+    fn trial(&self, probe: &Probe, (demand, short): Short) -> Trial {
         Trial {
             value: self.remedy.get(&probe.model.car),
             most: -short,
@@ -191,28 +317,32 @@ impl LeverWork {
             return None;
         };
         let way = self.ways[nearest];
-        let value = self.present + way.sign * way.next;
-        let Some(mut probe) = self.probe(value) else {
+        self.ask(
+            self.present + way.sign * way.next,
+            Then::Step { way: nearest },
+        )
+    }
+
+    fn learn_step(&mut self, found: &Finding, nearest: usize) -> Option<Outcome> {
+        let way = self.ways[nearest];
+        self.phase = Phase::Stepping;
+        let Some(short) = found.proven else {
             self.ways[nearest].over = true;
             return None;
         };
-        let Some(short) = probe.falls_short(way.likely, 0.0) else {
-            self.ways[nearest].over = true;
-            return None;
-        };
-        let all = (short.1 <= 0.0).then(|| shortfall(&probe.check(), self.remedy.sides()));
-        if let Some(all) = all
-            && all.is_none_or(|(_, missing)| missing <= 0.0)
-        {
+        if found.is_met() {
+            let value = self.present + way.sign * way.next;
             self.found(value, way.sign, way.likely.unwrap_or(short.0));
             return None;
         }
-        self.trials.push(self.trial(&probe, short));
-        let safe = self.safe(&probe, short);
+        self.trials.push(self.trial(&found.probe, short));
+        let safe = self.safe(&found.probe, short);
         // Where only the section at the ground falls short, it still tells how far to go on.
-        let guess = all.flatten().map_or(0.0, |all| self.safe(&probe, all));
+        let guess = found
+            .listed
+            .map_or(0.0, |listed| self.safe(&found.probe, listed));
         let way = &mut self.ways[nearest];
-        way.likely = Some(all.flatten().unwrap_or(short).0);
+        way.likely = Some(found.listed.unwrap_or(short).0);
         way.advance(safe, guess);
         None
     }
@@ -226,52 +356,37 @@ impl LeverWork {
             // A way that is proven to its end holds nothing nearer either.
             .map(|(proven, over)| if over { f64::INFINITY } else { proven })
             .fold((value - self.present).abs(), f64::min);
-        let works = Works {
-            value,
-            proven,
-            decides,
-            rounded: None,
-        };
-        self.phase = Phase::Rounding {
-            works,
+        self.phase = Phase::Rounding(Rounding {
+            works: Works {
+                value,
+                proven,
+                decides,
+                rounded: None,
+            },
             sign,
             tried: 0,
-        };
+        });
     }
 
-    fn round(&mut self, works: Works, sign: f64, tried: u32) -> Option<Outcome> {
-        let (Some(size), true) = (self.step, tried < ROUNDINGS) else {
-            return Some(Outcome::Works(works));
+    fn round(&mut self, rounding: Rounding) -> Option<Outcome> {
+        let (Some(size), true) = (self.step, rounding.tried < ROUNDINGS) else {
+            return Some(Outcome::Works(rounding.works));
         };
-        let origin = self.remedy.origin(&self.model.car);
+        let (origin, sign) = (self.remedy.origin(&self.model.car), rounding.sign);
         // A value that lies on a step but for rounding is that step.
-        let steps = sign * (works.value - origin) / size;
-        let step = (steps - 1e-9).ceil() + f64::from(tried);
+        let steps = sign * (rounding.works.value - origin) / size;
+        let step = (steps - 1e-9).ceil() + f64::from(rounding.tried);
         let value = origin + sign * step * size;
-        if self.works(value) {
-            return Some(Outcome::Works(Works {
-                rounded: Some(value),
-                ..works
-            }));
+        let [low, high] = self.range();
+        if (low..=high).contains(&value) {
+            self.ask(value, Then::Round { rounding, value })
+        } else {
+            Some(Outcome::Works(rounding.works))
         }
-        self.phase = Phase::Rounding {
-            works,
-            sign,
-            tried: tried + 1,
-        };
-        None
     }
 
     fn range(&self) -> [f64; 2] {
         self.ways.map(|way| self.present + way.sign * way.end)
-    }
-
-    fn works(&self, value: f64) -> bool {
-        let [low, high] = self.range();
-        (low..=high).contains(&value)
-            && self.probe(value).is_some_and(|probe| {
-                shortfall(&probe.check(), self.remedy.sides()).is_none_or(|(_, short)| short <= 0.0)
-            })
     }
 
     fn raise(&mut self, mut peak: Peak) -> Option<Outcome> {
@@ -284,44 +399,34 @@ impl LeverWork {
         // A surface deep inside the tire is not certified that closely; there is no more to learn beside it.
         let known = peak.best.is_some() && peak.nearest(open.at) < WITHIN / 8.0;
         if open.most <= enough || known || peak.tried >= TRIALS {
-            return Some(self.cannot(&peak, open.most));
+            let best = peak.best.map_or(self.present, |(value, _)| value);
+            let most = open.most;
+            return self.ask(best, Then::Cannot { best, most });
         }
         peak.tried += 1;
-        let (likely, least) = match peak.best {
-            Some((_, reserve)) => (Some(open.demand), -reserve),
-            None => (None, f64::INFINITY),
-        };
-        let tried = self.probe(open.at).and_then(|probe| {
-            let mut probe = probe.closely();
-            let short = probe.falls_short(likely, least)?;
-            let all = (short.1 <= 0.0).then(|| shortfall(&probe.check(), self.remedy.sides()));
-            let (demand, missing) = all.flatten().unwrap_or(short);
-            Some((self.trial(&probe, short), demand, missing))
-        });
-        if let Some((trial, demand, missing)) = tried {
-            if missing <= 0.0 {
-                let sign = (open.at - self.present).signum();
-                self.found(open.at, sign, demand);
+        let at = open.at;
+        self.ask(at, Then::Raise { peak, at })
+    }
+
+    fn learn_peak(&mut self, found: &Finding, mut peak: Peak, at: f64) -> Option<Outcome> {
+        if let Some(short) = found.proven {
+            let (demand, missing) = found.listed.unwrap_or(short);
+            if found.is_met() {
+                self.found(at, (at - self.present).signum(), demand);
                 return None;
             }
-            peak.add(trial, -missing);
+            peak.add(self.trial(&found.probe, short), -missing);
         }
         self.phase = Phase::Peak(peak);
         None
     }
+}
 
-    fn cannot(&self, peak: &Peak, most: f64) -> Outcome {
-        let best = peak.best.map_or(self.present, |(value, _)| value);
-        let check = Model::new(&self.car_at(best))
-            .map(|model| crate::check::check(&model, crate::check::ACCURACY));
-        match check.map(|check| shortfall(&check, self.remedy.sides())) {
-            Ok(Some((says_no, missing))) => Outcome::Cannot(Cannot {
-                best,
-                says_no,
-                missing,
-                at_least: (-most).clamp(0.0, missing.max(0.0)),
-            }),
-            _ => Outcome::Nothing,
+impl Rounding {
+    fn next(self) -> Self {
+        Self {
+            tried: self.tried + 1,
+            ..self
         }
     }
 }

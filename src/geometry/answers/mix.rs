@@ -5,107 +5,65 @@
 //! What is left is taken in the order of preference, so the mix is the best one there is among these steps, but for what
 //! the certified gaps leave open.
 
-use super::probe::{Probe, shortfall};
-use super::{Demand, Preferences, Rates, Remedy};
+use super::order::Order;
+use super::probe::{Finding, Probe, Question};
+use super::proofs::{Dial, Place, Proofs, Seam};
+use super::rates::Around;
+use super::{Change, Demand, Mix, Nearest, Preferences, Rates, Remedy};
 use crate::car::Car;
 use crate::model::Model;
 use crate::side::{Side, Sides};
 
-/// A remedy of the mix.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Change {
-    /// What is changed.
-    pub remedy: Remedy,
-    /// Its present value, mm.
-    pub from: f64,
-    /// Its value in the mix, mm.
-    pub to: f64,
-}
-
-/// The mix that cuts least.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Mix {
-    /// All targets are met as the car stands.
-    Nothing,
-    /// These together bring every surface to its targets.
-    Works(Vec<Change>),
-    /// Nothing within the preferences does; the best that was tried is that short of this target, mm.
-    Cannot(Option<(Demand, f64)>),
-}
-
-impl Mix {
-    /// The same car with the mix on it, or as it is where there is none.
-    #[must_use]
-    pub fn applied(&self, car: &Car) -> Car {
-        let mut changed = car.clone();
-        if let Mix::Works(changes) = self {
-            for change in changes {
-                change.remedy.set(&mut changed, change.to);
-            }
-        }
-        changed
-    }
-}
-
-/// How many combinations are passed over at most before the caller has its turn.
-const PASSED: usize = 64;
-/// How much of the track width may change, as a share: the rates hold for a tenth.
-const TRACK_SHARE: f64 = 0.09;
+/// How many proofs are compared with at most before the caller has its turn.
+const COMPARED: usize = 4_000;
 
 /// What a trial excludes that decided nothing, mm: itself.
 const UNDECIDED: f64 = 1e-6;
 
-/// A remedy with its values: the present one, then its steps.
 #[derive(Debug, Clone)]
-struct Dial {
-    remedy: Remedy,
-    values: Vec<f64>,
-    rate: f64,
-    /// Changed less gladly than the seam.
-    last: bool,
-}
-
-/// A combination that falls short on one side, and how much.
-#[derive(Debug, Clone)]
-struct Shy {
-    values: Vec<f64>,
-    seam: f64,
-    short: f64,
-    /// Millimeters of gap a millimeter of seam.
-    seam_rate: f64,
-    /// Whether bump travel makes no difference.
-    at_ride: bool,
-}
-
-/// The steps of one side's seam.
-#[derive(Debug, Clone, Copy)]
-struct Seam {
-    present: f64,
-    size: f64,
-    most: f64,
-}
-
-#[derive(Debug, Clone)]
-struct Best {
-    combination: usize,
+struct Tried {
+    /// The place of each dial's value.
+    turned: Vec<usize>,
     seams: Sides<f64>,
-    total: f64,
+    /// How far the seams move in all, mm.
+    cut: f64,
+    /// The worst that is missing, mm.
+    missing: f64,
+}
+
+/// What is to be done next.
+#[derive(Debug, Clone)]
+enum Phase {
+    /// The car as it stands.
+    Begin,
+    /// Looking for a combination that nothing speaks against.
+    Looking,
+    /// One is being asked, a side at a time.
+    Asking(Box<Question>, Tried, On),
+    /// What came nearest is being asked.
+    Nearest(Box<Question>, Tried),
+    /// Nothing more: the mix was given.
+    Over,
+}
+
+/// What is being asked.
+#[derive(Debug, Clone, Copy)]
+enum On {
+    Present,
+    Left,
+    Right { left_falls_short: bool },
+    Both,
 }
 
 /// The mix being worked out.
 #[derive(Debug, Clone)]
 pub struct MixWork {
     car: Car,
-    dials: Vec<Dial>,
-    seams: Sides<Seam>,
-    /// Indices into each dial's values, in the order of preference.
-    combinations: Vec<Vec<usize>>,
-    next: usize,
-    shy: Sides<Vec<Shy>>,
-    best: Option<Best>,
-    nearest: Option<(Demand, f64)>,
-    begun: bool,
-    likely: Sides<Option<Demand>>,
+    proofs: Proofs,
+    order: Order,
+    best: Option<Tried>,
+    nearest: Option<Tried>,
+    phase: Phase,
 }
 
 impl MixWork {
@@ -113,39 +71,24 @@ impl MixWork {
     #[must_use]
     pub fn begin(model: &Model, preferences: &Preferences) -> Self {
         let car = &model.car;
-        let cut = preferences
-            .steps
-            .iter()
-            .position(|step| step.remedy.cuts())
-            .unwrap_or(preferences.steps.len());
-        let lifted = preferences.step(Remedy::RideHeight).map_or(0.0, |step| {
-            step.most.min(Remedy::RideHeight.lever().bound().most)
-        });
-        let rates = Rates::new(model, lifted);
-        let dial = |(place, step): (usize, &super::Step)| {
-            let remedy = step.remedy;
-            let most = preferences.most(step, car).min(match remedy {
-                Remedy::Backspacing => TRACK_SHARE / 4.0 * car.track_width(),
-                Remedy::TrackWidth => TRACK_SHARE / 2.0 * car.track_width(),
-                _ => f64::INFINITY,
-            });
-            Dial {
-                remedy,
-                values: values(model, remedy, step.size, most),
-                rate: rates.of(remedy),
-                last: place > cut,
-            }
+        let mut dials = Dial::all(model, preferences);
+        let reach = |remedy: Remedy| {
+            let dial = dials.iter().find(|dial| dial.remedy == remedy);
+            dial.map_or(0.0, Dial::reach)
         };
-        let dials: Vec<Dial> = preferences
-            .steps
-            .iter()
-            .enumerate()
-            .filter(|(_, step)| !step.remedy.cuts() && step.most > 0.0 && step.size > 0.0)
-            .map(dial)
-            .collect();
+        let around = Around {
+            track_width: 2.0 * reach(Remedy::Backspacing) + reach(Remedy::TrackWidth),
+            lifted: reach(Remedy::RideHeight),
+        };
+        let rates = Rates::new(model, around);
+        for dial in &mut dials {
+            dial.rate = rates.of(dial.remedy);
+        }
         let seams = Sides::each(|side| {
             let present = car.sides.get(side).seam_move;
-            let step = preferences.step(Remedy::Seam(side));
+            let step = preferences
+                .step(Remedy::Seam(side))
+                .filter(|step| step.size > 0.0);
             let most = Remedy::Seam(side).range(model)[1];
             Seam {
                 present,
@@ -155,55 +98,85 @@ impl MixWork {
         });
         Self {
             car: car.clone(),
-            combinations: combinations(&dials),
-            dials,
-            seams,
-            next: 0,
-            shy: Sides::default(),
+            order: Order::new(dials.iter().map(|dial| (dial.values.len(), dial.last))),
+            proofs: Proofs::new(dials, seams),
             best: None,
             nearest: None,
-            begun: false,
-            likely: Sides::default(),
+            phase: Phase::Begin,
         }
     }
 
-    /// Does one more trial, or passes over some combinations; gives the mix with the last.
+    /// Does a little more: one gap of one combination, or passes over some combinations; gives the mix with the last.
     pub fn step(&mut self) -> Option<Mix> {
-        if !self.begun {
-            self.begun = true;
-            let whole = Probe::new(&self.car, &Side::BOTH, false).ok()?.check();
-            if shortfall(&whole, &Side::BOTH).is_none_or(|(_, short)| short <= 0.0) {
-                return Some(Mix::Nothing);
+        match std::mem::replace(&mut self.phase, Phase::Over) {
+            Phase::Begin => {
+                let present = Tried {
+                    turned: vec![0; self.proofs.dials.len()],
+                    seams: Sides::each(|side| self.proofs.seams.get(side).present),
+                    cut: 0.0,
+                    missing: 0.0,
+                };
+                self.ask(present, On::Present)
             }
-        }
-        for _ in 0..PASSED {
-            let Some(combination) = self.combinations.get(self.next) else {
-                return Some(self.end());
-            };
-            if let Some(best) = &self.best {
-                let uncut = best.total <= 0.0;
-                if uncut
-                    || self.level(combination) != self.level(&self.combinations[best.combination])
-                {
-                    return Some(self.end());
+            Phase::Looking => self.look(),
+            Phase::Asking(mut question, tried, on) => {
+                if let Some(found) = question.step() {
+                    self.learn(found, tried, on)
+                } else {
+                    self.phase = Phase::Asking(question, tried, on);
+                    None
                 }
             }
-            let values = self.values(combination);
-            let seams = Sides::each(|side| self.open_seam(side, &values));
+            Phase::Nearest(mut question, tried) => {
+                if let Some(found) = question.step() {
+                    let nearest = found.listed.map(|(says_no, missing)| Nearest {
+                        changes: self.changes(&tried),
+                        says_no,
+                        missing,
+                    });
+                    Some(Mix::Cannot(nearest))
+                } else {
+                    self.phase = Phase::Nearest(question, tried);
+                    None
+                }
+            }
+            Phase::Over => Some(Mix::Nothing),
+        }
+    }
+
+    /// Goes on to the next combination that is not proved to fall short and may be better than the best.
+    fn look(&mut self) -> Option<Mix> {
+        for _ in 0..COMPARED.div_ceil(1 + self.proofs.len()) {
+            let Some(turned) = self.order.present() else {
+                return self.end();
+            };
+            if let Some(best) = &self.best
+                && (best.cut <= 0.0 || self.level(turned) != self.level(&best.turned))
+            {
+                return self.end();
+            }
+            let values = self.values(turned);
+            let seams = Sides::each(|side| self.proofs.open_seam(side, &values));
             if let Sides {
                 left: Some(left),
                 right: Some(right),
             } = seams
             {
                 let seams = Sides { left, right };
-                let total = self.cut(&seams);
-                if self.best.as_ref().is_none_or(|best| total < best.total) {
-                    self.try_out(&values, seams, total);
-                    return None;
+                let cut = self.cut(&seams);
+                if self.best.as_ref().is_none_or(|best| cut < best.cut) {
+                    let tried = Tried {
+                        turned: turned.to_vec(),
+                        seams,
+                        cut,
+                        missing: 0.0,
+                    };
+                    return self.ask(tried, On::Left);
                 }
             }
-            self.next += 1;
+            self.order.next();
         }
+        self.phase = Phase::Looking;
         None
     }
 
@@ -217,17 +190,27 @@ impl MixWork {
         }
     }
 
-    fn end(&self) -> Mix {
-        let Some(best) = &self.best else {
-            return Mix::Cannot(self.nearest);
+    fn end(&mut self) -> Option<Mix> {
+        if let Some(best) = &self.best {
+            return Some(Mix::Works(self.changes(best)));
+        }
+        let nearest = self.nearest.take();
+        let asked = nearest.and_then(|nearest| Some((self.probe(&nearest)?, nearest)));
+        let Some((probe, nearest)) = asked else {
+            return Some(Mix::Cannot(None));
         };
-        let values = self.values(&self.combinations[best.combination]);
+        self.phase = Phase::Nearest(Box::new(Question::list(probe, &Side::BOTH)), nearest);
+        None
+    }
+
+    fn changes(&self, tried: &Tried) -> Vec<Change> {
         let dials = self
+            .proofs
             .dials
             .iter()
-            .zip(values)
+            .zip(self.values(&tried.turned))
             .map(|(dial, to)| (dial.remedy, to));
-        let seams = best
+        let seams = tried
             .seams
             .iter()
             .map(|(side, &to)| (Remedy::Seam(side), to));
@@ -237,27 +220,27 @@ impl MixWork {
             to,
         };
         let changes = dials.chain(seams).map(change);
-        Mix::Works(
-            changes
-                .filter(|change| (change.to - change.from).abs() > 0.0)
-                .collect(),
-        )
+        changes
+            .filter(|change| (change.to - change.from).abs() > 0.0)
+            .collect()
     }
 
     /// How far the dials are turned that are turned less gladly than the seam.
-    fn level(&self, combination: &[usize]) -> Vec<usize> {
-        self.dials
+    fn level(&self, turned: &[usize]) -> Vec<usize> {
+        self.proofs
+            .dials
             .iter()
-            .zip(combination)
+            .zip(turned)
             .filter(|(dial, _)| dial.last)
             .map(|(_, &index)| index)
             .collect()
     }
 
-    fn values(&self, combination: &[usize]) -> Vec<f64> {
-        self.dials
+    fn values(&self, turned: &[usize]) -> Vec<f64> {
+        self.proofs
+            .dials
             .iter()
-            .zip(combination)
+            .zip(turned)
             .map(|(dial, &index)| dial.values[index])
             .collect()
     }
@@ -265,187 +248,112 @@ impl MixWork {
     fn cut(&self, seams: &Sides<f64>) -> f64 {
         seams
             .iter()
-            .map(|(side, seam)| seam - self.seams.get(side).present)
+            .map(|(side, seam)| seam - self.proofs.seams.get(side).present)
             .sum()
     }
 
-    /// The least seam move of one side, in its steps, that is not proved to fall short.
-    fn open_seam(&self, side: Side, values: &[f64]) -> Option<f64> {
-        let steps = self.seams.get(side);
-        let mut seam = steps.present;
-        loop {
-            let beyond = self
-                .shy
-                .get(side)
-                .iter()
-                .filter_map(|shy| self.covers(shy, values, seam))
-                .fold(f64::NEG_INFINITY, f64::max);
-            if beyond == f64::NEG_INFINITY {
-                return Some(seam);
-            }
-            let count = (beyond / steps.size - 1e-9).ceil();
-            let one_more = ((seam / steps.size + 1e-6).floor() + 1.0).max(count);
-            seam = one_more * steps.size;
-            if seam > steps.most || seam.is_nan() {
-                return None;
-            }
-        }
-    }
-
-    /// Where the seam moves end that this trial proves to fall short, if `seam` is one of them, mm.
-    fn covers(&self, shy: &Shy, values: &[f64], seam: f64) -> Option<f64> {
-        let others: f64 = self
-            .dials
-            .iter()
-            .zip(values.iter().zip(&shy.values))
-            .filter(|(dial, _)| !(shy.at_ride && dial.remedy == Remedy::Bump))
-            .map(|(dial, (a, b))| dial.rate * (a - b).abs())
-            .sum();
-        let left = shy.short - others;
-        if left <= shy.seam_rate * (seam - shy.seam).abs() {
-            return None;
-        }
-        Some(if shy.seam_rate > 0.0 {
-            shy.seam + left / shy.seam_rate
-        } else {
-            f64::INFINITY
-        })
-    }
-
-    fn car_with(&self, values: &[f64], seams: &Sides<f64>) -> Car {
+    /// The car of a combination; nothing where its numbers do not go together.
+    fn probe(&self, tried: &Tried) -> Option<Probe> {
         let mut car = self.car.clone();
-        for (dial, &value) in self.dials.iter().zip(values) {
+        for (dial, value) in self.proofs.dials.iter().zip(self.values(&tried.turned)) {
             // What stays is not set: a printed size stays printed.
             if (value - dial.values[0]).abs() > 0.0 {
                 dial.remedy.set(&mut car, value);
             }
         }
-        for (side, &seam) in seams.iter() {
+        for (side, &seam) in tried.seams.iter() {
             Remedy::Seam(side).set(&mut car, seam);
         }
-        car
+        // Beyond, the rates do not hold.
+        let present = self.car.track_width();
+        if (car.track_width() - present).abs() > present / 2.0 {
+            return None;
+        }
+        Probe::new(&car, false).ok()
     }
 
-    fn try_out(&mut self, values: &[f64], seams: Sides<f64>, total: f64) {
-        let car = self.car_with(values, &seams);
-        let mut falls_short = false;
-        for side in Side::BOTH {
-            let Ok(mut probe) = Probe::new(&car, &[side], false) else {
-                // Numbers that do not go together are no mix.
-                self.next += 1;
-                return;
-            };
-            let likely = *self.likely.get(side);
-            if let Some((demand, short)) = probe.falls_short(likely, 0.0)
-                && short > 0.0
-            {
-                falls_short = true;
-                self.note(&probe, values, &seams, (demand, short));
+    fn ask(&mut self, tried: Tried, on: On) -> Option<Mix> {
+        match self.probe(&tried) {
+            Some(probe) => self.ask_of(probe, tried, on),
+            None if matches!(on, On::Present) => return Some(Mix::Nothing),
+            None => {
+                self.order.next();
+                self.phase = Phase::Looking;
             }
         }
-        if falls_short {
-            return;
-        }
-        let Ok(probe) = Probe::new(&car, &Side::BOTH, false) else {
-            self.next += 1;
-            return;
+        None
+    }
+
+    fn ask_of(&mut self, probe: Probe, tried: Tried, on: On) {
+        let values = self.values(&tried.turned);
+        let place = Place {
+            values: &values,
+            seams: &tried.seams,
         };
-        let check = probe.check();
-        for side in Side::BOTH {
-            if let Some((demand, short)) = shortfall(&check, &[side])
-                && short > 0.0
-            {
-                falls_short = true;
-                // Nothing is proved but that this one is not certified to work.
-                self.note(&probe, values, &seams, (demand, UNDECIDED));
+        let at_most = |demand: Demand| self.proofs.at_most(demand, place);
+        let question = match on {
+            On::Left => Question::proof(probe, &[Side::Left], at_most),
+            On::Right { .. } => Question::proof(probe, &[Side::Right], at_most),
+            On::Both => Question::either(probe, &Side::BOTH, at_most),
+            On::Present => Question::list(probe, &Side::BOTH),
+        };
+        self.phase = Phase::Asking(Box::new(question), tried, on);
+    }
+
+    fn learn(&mut self, found: Finding, mut tried: Tried, on: On) -> Option<Mix> {
+        self.phase = Phase::Looking;
+        let values = self.values(&tried.turned);
+        let place = Place {
+            values: &values,
+            seams: &tried.seams.clone(),
+        };
+        for &known in &found.known {
+            self.proofs.is_known(&found.probe, place, known);
+        }
+        match on {
+            On::Present if found.is_met() => return Some(Mix::Nothing),
+            On::Present => {}
+            On::Left | On::Right { .. } => {
+                let falls_short = found.falls_short();
+                if let Some(short) = found.proven.filter(|_| falls_short) {
+                    tried.missing = tried.missing.max(short.1);
+                    self.proofs.falls_short(&found.probe, place, short);
+                }
+                match on {
+                    On::Left => {
+                        let left_falls_short = falls_short;
+                        self.ask_of(found.probe, tried, On::Right { left_falls_short });
+                    }
+                    On::Right { left_falls_short } if left_falls_short || falls_short => {
+                        self.keep_nearest(tried);
+                    }
+                    _ => self.ask_of(found.probe, tried, On::Both),
+                }
+            }
+            On::Both if found.is_met() => {
+                self.best = Some(tried);
+                self.order.next();
+            }
+            On::Both => {
+                if let Some((demand, short)) = found.listed.or(found.proven) {
+                    tried.missing = short;
+                    // Nothing is proved but that this one is not certified to work.
+                    let undecided = (demand, UNDECIDED);
+                    self.proofs.falls_short(&found.probe, place, undecided);
+                }
+                self.keep_nearest(tried);
             }
         }
-        if !falls_short {
-            self.best = Some(Best {
-                combination: self.next,
-                seams,
-                total,
-            });
-            self.next += 1;
-        }
+        None
     }
-    /// Keeps what a trial proves, and by how little it failed.
-    fn note(
-        &mut self,
-        probe: &Probe,
-        values: &[f64],
-        seams: &Sides<f64>,
-        (demand, short): (Demand, f64),
-    ) {
-        let side = demand.side;
-        *self.likely.get_mut(side) = Some(demand);
-        if self.nearest.is_none_or(|(_, least)| short < least) {
-            self.nearest = Some((demand, short));
-        }
-        self.shy.get_mut(side).push(Shy {
-            values: values.to_vec(),
-            seam: *seams.get(side),
-            short,
-            seam_rate: if probe.stands_still(Remedy::Seam(side), demand) {
-                0.0
-            } else {
-                1.0
-            },
-            at_ride: probe.stands_still(Remedy::Bump, demand),
-        });
-    }
-}
 
-/// The present value, then the steps within `most` of it and within the remedy's range, the smallest change first.
-fn values(model: &Model, remedy: Remedy, size: f64, most: f64) -> Vec<f64> {
-    let present = remedy.get(&model.car);
-    let [low, high] = remedy.range(model);
-    let (low, high) = (low.max(present - most), high.min(present + most));
-    let origin = remedy.origin(&model.car);
-    let mut values = Vec::new();
-    let mut count = ((low - origin) / size - 1e-9).ceil();
-    while origin + count * size <= high + 1e-9 {
-        let value = (origin + count * size).clamp(low, high);
-        if (value - present).abs() > 1e-6 {
-            values.push(value);
+    fn keep_nearest(&mut self, tried: Tried) {
+        if self
+            .nearest
+            .as_ref()
+            .is_none_or(|nearest| tried.missing < nearest.missing)
+        {
+            self.nearest = Some(tried);
         }
-        count += 1.0;
     }
-    let change = |value: &f64| (value - present).abs();
-    values.sort_by(|a, b| change(a).total_cmp(&change(b)));
-    values.insert(0, present);
-    values
-}
-
-/// All combinations in the order of preference: the dials that come after the seam are turned least, from the last on;
-/// then as few as can be of the others, and of these the last ones least.
-fn combinations(dials: &[Dial]) -> Vec<Vec<usize>> {
-    let mut all = vec![Vec::new()];
-    for dial in dials {
-        all = all
-            .iter()
-            .flat_map(|begun: &Vec<usize>| {
-                (0..dial.values.len()).map(|index| {
-                    let mut longer = begun.clone();
-                    longer.push(index);
-                    longer
-                })
-            })
-            .collect();
-    }
-    all.sort_by_cached_key(|combination| {
-        let turned = |last: bool| -> Vec<usize> {
-            dials
-                .iter()
-                .zip(combination)
-                .filter(|(dial, _)| dial.last == last)
-                .map(|(_, &index)| index)
-                .rev()
-                .collect()
-        };
-        let others = turned(false);
-        let count = others.iter().filter(|&&index| index > 0).count();
-        (turned(true), count, others)
-    });
-    all
 }

@@ -6,24 +6,38 @@
 //! works. That nothing works at all is proved the same way over the whole range, and the least that is missing by halving
 //! what the rates leave open.
 //!
-//! All of it is done a trial at a time, so that whoever shows it can do so between frames. Each work keeps the car that
-//! it was begun from, so that no trial can be of another state.
+//! The tire's section at the ground is a part of every gap list, but its gap follows the rates only where the tire moves
+//! sideways or the seam does: what sheet it counts for changes with height and travel. So the shortfalls of bump, ride
+//! height, the tire's sizes, the axle's place, the roof and the mix leave it out. They are then no greater than the true
+//! ones, and what they prove holds. But where only that section falls short nothing is proved, and the search steps on
+//! by what would be likely: a value that works could lie in between. [`Works::proven`] and [`Cannot::at_least`] tell: the one is
+//! then less than the change found, the other nothing.
+//!
+//! All of it is done a gap at a time, so that whoever shows it can do so between frames. What a gap was found to be also
+//! bounds it nearby, by the same rates, so most need not be asked again. Each work keeps the car that it was begun from,
+//! so that no trial can be of another state.
 
+mod change;
+mod last;
 mod lever;
 mod mix;
+mod order;
 mod peak;
 mod preferences;
 mod probe;
+mod proofs;
 mod rates;
 mod remedy;
 
 use crate::model::Model;
 
+pub use change::{Change, Mix, Nearest};
+pub use last::{Last, LastWork};
 pub use lever::LeverWork;
-pub use mix::{Change, Mix, MixWork};
-pub use preferences::{Preferences, Step};
+pub use mix::MixWork;
+pub use preferences::{MOST, Preferences, STEP_SIZE, Step};
 pub use probe::{Demand, When};
-pub use rates::Rates;
+pub use rates::{Around, Rates};
 pub use remedy::Remedy;
 
 /// What one remedy alone can do.
@@ -93,7 +107,7 @@ impl AnswersWork {
         }
     }
 
-    /// Does one more trial; gives the answers with the last, in the order of [`Remedy::ALL`].
+    /// Does a little more; gives the answers with the last, in the order of [`Remedy::ALL`].
     pub fn step(&mut self) -> Option<Vec<Answer>> {
         if let Some(answer) = self.waiting.last_mut().and_then(LeverWork::step) {
             self.found.push(answer);

@@ -16,7 +16,6 @@ pub(super) struct Trial {
 pub(super) struct Open {
     pub at: f64,
     pub most: f64,
-    pub demand: Demand,
 }
 
 /// The search for the greatest reserve: at least one trial, in rising order of values.
@@ -78,7 +77,6 @@ impl Peak {
         let at_end = |trial: &Trial, end: f64| Open {
             at: end,
             most: trial.most + trial.rate * (end - trial.value).abs(),
-            demand: trial.demand,
         };
         let ends = [
             self.trials.first().map(|trial| at_end(trial, low)),
@@ -104,10 +102,8 @@ fn open(a: &Trial, b: &Trial) -> Open {
         width / 2.0
     };
     let most = (a.most + a.rate * along).min(b.most + b.rate * (width - along));
-    let nearer = if a.most < b.most { a } else { b };
     Open {
         at: a.value + along,
         most,
-        demand: nearer.demand,
     }
 }

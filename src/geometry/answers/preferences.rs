@@ -2,15 +2,38 @@
 
 use super::Remedy;
 use crate::car::Car;
+use crate::field::{Bound, Quantity};
 use crate::side::Side;
 use crate::units::MM_PER_INCH;
+
+/// What a step may be. A finer one than this no shop sets.
+pub const STEP_SIZE: Bound = Bound {
+    key: "size",
+    label: "Step",
+    help: "The least that a shop can buy or set it by.",
+    quantity: Quantity::Length,
+    least: 1.0,
+    most: 50.8,
+    usual: None,
+};
+
+/// What the most that a mix may change may be.
+pub const MOST: Bound = Bound {
+    key: "most",
+    label: "Most",
+    help: "The most that the mix may change it by; nothing leaves it out.",
+    quantity: Quantity::Length,
+    least: 0.0,
+    most: 400.0,
+    usual: None,
+};
 
 /// How one remedy comes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Step {
     /// The remedy.
     pub remedy: Remedy,
-    /// The least that a shop can buy or set it by, mm.
+    /// The least that a shop can buy or set it by, mm; see [`STEP_SIZE`].
     pub size: f64,
     /// The most that the mix may change it by, mm; nothing leaves it out of the mix, infinity goes to its bound.
     pub most: f64,
@@ -58,6 +81,11 @@ impl Default for Preferences {
                 step(Remedy::Seam(Side::Left), SIXTEENTH, f64::INFINITY),
                 step(Remedy::Seam(Side::Right), SIXTEENTH, f64::INFINITY),
                 step(Remedy::SectionWidth, 10.0, 60.0),
+                // What a mix is asked for only by whoever wants it.
+                step(Remedy::Ahead, EIGHTH, 0.0),
+                step(Remedy::Diameter, 2.0 * EIGHTH, 0.0),
+                step(Remedy::Roof(Side::Left), EIGHTH, 0.0),
+                step(Remedy::Roof(Side::Right), EIGHTH, 0.0),
             ],
             bump_share: 1.0 / 3.0,
         }

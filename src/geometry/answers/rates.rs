@@ -15,6 +15,9 @@
 //! - *backspacing*: it changes the track width by twice as much.
 //! - *section width*: 1. The widest points move by half of it, tread and shoulder by less than that (a property test holds
 //!   it for the tire away from the ground, the only one that it is used for).
+//! - *tire diameter*: 1/2. The crown moves by half of it, everything below by less (held likewise).
+//! - *axle ahead*: the tire moves as far: 1.
+//! - *roof raised*: no point of the sheet moves farther: 1.
 //!
 //! That `R` counts from the axle's center to the tire's own farthest point, and not to the metal, is because turning a
 //! point about its foot on the tire's tangent plane leaves its distance as it is.
@@ -25,8 +28,14 @@ use crate::locator::{Locator, PivotOn};
 use crate::math::{hypot, sin};
 use crate::model::Model;
 
-/// How much a track width may differ from the one that the rates were made at, as a share: they hold for all of it.
-pub(super) const AROUND: f64 = 0.1;
+/// How far the cars may be from the one that rates were made at: they hold for all of them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Around {
+    /// Of its track width, mm wider or narrower, but no more than half of it.
+    pub track_width: f64,
+    /// Of its body's height, mm higher or lower.
+    pub lifted: f64,
+}
 
 /// Millimeters of gap a millimeter of remedy, at most.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,21 +46,19 @@ pub struct Rates {
 }
 
 impl Rates {
-    /// The rates on this car, with its track width as much as a tenth off, its bump travel shorter, and its body as much
-    /// as `lifted` mm higher or lower.
+    /// The rates on this car and on those around it, with its bump travel or shorter.
     #[must_use]
-    pub fn new(model: &Model, lifted: f64) -> Self {
+    pub fn new(model: &Model, around: Around) -> Self {
         let car = &model.car;
-        let (narrow, wide) = (
-            (1.0 - AROUND) * car.track_width(),
-            (1.0 + AROUND) * car.track_width(),
-        );
+        let off = around.track_width.min(car.track_width() / 2.0);
+        let (narrow, wide) = (car.track_width() - off, car.track_width() + off);
         let travel = car.travel.bump + car.travel.droop;
         let sine = (travel / narrow)
             .min(car.travel.roll_limit.map_or(1.0, sin))
             .min(0.99);
         let cosine = (1.0 - sine * sine).sqrt();
-        let risen = car.travel.ride_change.abs() + lifted + car.travel.bump.max(car.travel.droop);
+        let risen =
+            car.travel.ride_change.abs() + around.lifted + car.travel.bump.max(car.travel.droop);
         let half = model
             .tire
             .inputs
@@ -76,7 +83,8 @@ impl Rates {
     #[must_use]
     pub fn of(&self, remedy: Remedy) -> f64 {
         match remedy {
-            Remedy::Seam(_) | Remedy::SectionWidth => 1.0,
+            Remedy::Seam(_) | Remedy::SectionWidth | Remedy::Ahead | Remedy::Roof(_) => 1.0,
+            Remedy::Diameter => 0.5,
             Remedy::Backspacing => 2.0 * self.track_width,
             Remedy::TrackWidth => self.track_width,
             Remedy::Bump => self.bump,

@@ -68,6 +68,19 @@ pub fn certify_least(
     give: f64,
     limits: Limits,
 ) -> Option<Gap> {
+    certify_below(poses, meetings, give, limits, f64::INFINITY)
+}
+
+/// The same for whoever cares only whether the gap lies `below` so much, mm: once it is proved not to, the search ends,
+/// and the interval is as wide as it is then.
+#[must_use]
+pub fn certify_below(
+    poses: &mut Poses,
+    meetings: &[Meeting],
+    give: f64,
+    limits: Limits,
+    below: f64,
+) -> Option<Gap> {
     let mut corners = meetings
         .iter()
         .flat_map(|meeting| meeting.faces.iter().flat_map(Face::corners));
@@ -81,6 +94,7 @@ pub fn certify_least(
         found: Found {
             best: None,
             accuracy: limits.accuracy,
+            below,
         },
         discarded: f64::INFINITY,
         limits,
@@ -158,13 +172,16 @@ fn slide(solid: &Revolved, q: Vec3, distance: f64, support: &Support, give: f64)
 struct Found {
     best: Option<Best>,
     accuracy: f64,
+    /// From here up nobody cares.
+    below: f64,
 }
 
 impl Found {
     /// Bounds from here up need no further look.
     fn enough(&self) -> f64 {
-        self.best
-            .map_or(f64::INFINITY, |best| best.distance - self.accuracy)
+        self.best.map_or(f64::INFINITY, |best| {
+            (best.distance - self.accuracy).min(self.below)
+        })
     }
 
     fn offer(&mut self, distance: f64, (solid, radius): (usize, f64), place: &Place) {

@@ -33,6 +33,19 @@ impl SurfaceFaces {
         give: f64,
         limits: Limits,
     ) -> Option<Gap> {
+        self.gap_below(poses, solids, give, limits, f64::INFINITY)
+    }
+
+    /// The same for whoever cares only whether it lies `below` so much, mm; see [`gap::certify_below`].
+    #[must_use]
+    pub fn gap_below(
+        &self,
+        poses: &mut Poses,
+        solids: &Solids,
+        give: f64,
+        limits: Limits,
+        below: f64,
+    ) -> Option<Gap> {
         let away = Meeting {
             solids: &[&solids.tire, &solids.wheel],
             faces: &self.faces,
@@ -41,7 +54,7 @@ impl SurfaceFaces {
             solids: &[&solids.loaded],
             faces: &self.low,
         };
-        gap::certify_least(poses, &[away, at_the_ground], give, limits)
+        gap::certify_below(poses, &[away, at_the_ground], give, limits, below)
     }
 }
 
