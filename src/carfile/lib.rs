@@ -36,12 +36,14 @@ mod fault;
 mod layout;
 mod read;
 mod scenarios;
+mod share;
 mod write;
 
 pub use fault::FileFault;
 pub use layout::{MANY, STATION_ANGLE, STATION_POINT};
 pub use read::{read, read_bytes};
 pub use scenarios::{SCENARIOS, Scenario};
+pub use share::{TokenFault, from_token, to_token};
 pub use write::write;
 
 /// The format that is written, and the newest that is read.

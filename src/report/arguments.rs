@@ -20,6 +20,9 @@ lip-to-rail picture CAR.toml [--view rear|side|map|mount] [--angle DEGREES] [--s
     straight up (positive toward the front); from one side (the left, if not told); one side's
     wheelhouse unrolled; or one side's wheel on its way past the lip and onto the studs, at a share of
     it from 0, outside, to 1, on the flange.
+lip-to-rail link CAR.toml [--page ADDRESS]
+    The car as a link to the page at that address; without one, what stands behind a page's address.
+    A link can stand wherever a CAR.toml does.
 
 Exit codes: 0 everything clears, 1 something hits or is tight, 2 bad input.";
 
@@ -32,6 +35,8 @@ pub(crate) enum Command {
     Check { file: PathBuf, json: bool },
     /// Say what would make the tire fit.
     Answers { file: PathBuf, json: bool },
+    /// Make a link.
+    Link { file: PathBuf, page: String },
     /// Draw a picture.
     Picture(Picture),
 }
@@ -66,7 +71,8 @@ pub(crate) fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Com
     let command = match parser.next().map_err(said)? {
         None => {
             return Err(
-                "nothing was asked for; check, answers or picture would be accepted".to_owned(),
+                "nothing was asked for; check, answers, picture or link would be accepted"
+                    .to_owned(),
             );
         }
         Some(Short('h') | Long("help")) => return Ok(Command::Help),
@@ -77,8 +83,9 @@ pub(crate) fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Com
         "check" => list(&mut parser, |file, json| Command::Check { file, json }),
         "answers" => list(&mut parser, |file, json| Command::Answers { file, json }),
         "picture" => picture(&mut parser),
+        "link" => link(&mut parser),
         _ => Err(format!(
-            "{command} is no command; check, answers or picture would be accepted"
+            "{command} is no command; check, answers, picture or link would be accepted"
         )),
     }
 }
@@ -102,6 +109,20 @@ fn list(
         }
     }
     Ok(command(file.ok_or_else(no_file)?, json))
+}
+
+fn link(parser: &mut lexopt::Parser) -> Result<Command, String> {
+    let (mut file, mut page) = (None, String::new());
+    while let Some(argument) = parser.next().map_err(said)? {
+        match argument {
+            Long("page") => page = parser.value().map_err(said)?.to_string_lossy().into_owned(),
+            Short('h') | Long("help") => return Ok(Command::Help),
+            Value(path) if file.is_none() => file = Some(path.into()),
+            other => return Err(said(other.unexpected())),
+        }
+    }
+    let file = file.ok_or_else(no_file)?;
+    Ok(Command::Link { file, page })
 }
 
 fn picture(parser: &mut lexopt::Parser) -> Result<Command, String> {
@@ -267,7 +288,16 @@ mod tests {
             }),
         );
         check("answers", Err("no car file was named"));
-        check("", Err("check, answers or picture would be accepted"));
+        check(
+            "link a.toml --page https://club.example/page/",
+            Ok(Command::Link {
+                file: file(),
+                page: "https://club.example/page/".to_owned(),
+            }),
+        );
+        check("link --page", Err("--page"));
+        check("link", Err("no car file was named"));
+        check("", Err("check, answers, picture or link would be accepted"));
         check("paint a.toml", Err("paint is no command"));
         check("check", Err("no car file was named"));
         check("check a.toml b.toml", Err("b.toml"));

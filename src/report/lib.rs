@@ -7,11 +7,11 @@ mod arguments;
 mod doubts;
 mod json;
 mod picture;
+mod source;
 mod table;
 
 use std::ffi::OsString;
-use std::fs::File;
-use std::io::{self, Read as _, Write};
+use std::io::{self, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -109,6 +109,14 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
             )?;
             Ok(Outcome::of(&check))
         }
+        Command::Link { file, page } => {
+            let car = source::car(file)?;
+            let in_file = |fault| format!("{}:{fault}", file.display());
+            let token = carfile::to_token(&car)
+                .map_err(|faults| faults.into_iter().map(in_file).collect::<Vec<_>>())?;
+            print(out, &format!("{page}#car={token}"))?;
+            Ok(Outcome::Clear)
+        }
         Command::Picture(picture) => {
             let drawn = picture::drawn(picture)?;
             match &picture.output {
@@ -123,32 +131,15 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
 }
 
 fn checked(file: &Path) -> Result<(Model, Check), Vec<String>> {
-    let name = file.display();
-    let bytes = bytes(file).map_err(|error| vec![told(file, &error)])?;
-    let in_file = |faults: Vec<carfile::FileFault>| -> Vec<String> {
-        faults
-            .iter()
-            .map(|fault| format!("{name}:{fault}"))
-            .collect()
-    };
+    let car = source::car(file)?;
     let in_model = |faults: Vec<Fault>| -> Vec<String> {
-        faults
-            .iter()
-            .map(|fault| format!("{name}: {fault}"))
-            .collect()
+        let name = file.display();
+        let told = faults.iter().map(|fault| format!("{name}: {fault}"));
+        told.collect()
     };
-    let car = carfile::read_bytes(&bytes).map_err(in_file)?;
     let model = Model::new(&car).map_err(in_model)?;
     let check = check(&model, ACCURACY);
     Ok((model, check))
-}
-
-/// No more of the file than it takes to see that it is too long.
-fn bytes(file: &Path) -> io::Result<Vec<u8>> {
-    let mut bytes = Vec::new();
-    let enough = carfile::MAX_BYTES as u64 + 1;
-    File::open(file)?.take(enough).read_to_end(&mut bytes)?;
-    Ok(bytes)
 }
 
 fn print(out: &mut dyn Write, text: &str) -> Result<(), Vec<String>> {
@@ -394,6 +385,20 @@ mod tests {
                 "{view}"
             );
         }
+    }
+
+    #[test]
+    fn a_link_stands_for_its_car() {
+        let file = format!("{CARS}/pickup.toml");
+        let page = "https://club.example/page/";
+        let (outcome, link, errors) = ran(&["link", &file, "--page", page]);
+        assert_eq!((outcome, errors.as_str()), (Outcome::Clear, ""));
+        assert!(link.starts_with(page), "{link}");
+        let link = link.trim_end();
+        assert_eq!(ran(&["check", link]), ran(&["check", &file]));
+        let (outcome, _, errors) = ran(&["check", &link[..link.len() - 1]]);
+        assert_eq!(outcome, Outcome::BadInput);
+        assert!(errors.contains("the link is damaged"), "{errors}");
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use geometry::units::{MM_PER_INCH, Notation};
+use geometry::units::{LengthUnit, MM_PER_INCH, Notation};
 
 /// A length, mm, in the notation's unit and without its symbol, to [`LENGTH_KEPT`].
 pub(super) fn length(millimeters: f64, notation: Notation) -> String {
@@ -42,6 +42,37 @@ fn fraction(inches: f64) -> Option<String> {
         over / shrink,
         FINEST / shrink
     ))
+}
+
+/// The shortest way to say a length, mm, that reads back to the very same number: bare in `unit`, or with the
+/// other unit.
+pub(super) fn exact_length(millimeters: f64, unit: LengthUnit) -> String {
+    let say = |of: LengthUnit| {
+        let number = exact(millimeters, of.millimeters())?;
+        Some(if of == unit {
+            number
+        } else {
+            format!("\"{number} {}\"", of.symbol())
+        })
+    };
+    let ways = [LengthUnit::Inch, LengthUnit::Millimeter].map(say);
+    let shortest = ways.into_iter().flatten().min_by_key(String::len);
+    shortest.unwrap_or_else(|| decimal(millimeters, PLACES))
+}
+
+/// More decimal places than any number here has digits.
+const PLACES: usize = 20;
+
+/// The number with the fewest places that, times `factor`, is `value` to its last digit, if there is one.
+#[expect(clippy::float_cmp, reason = "to the last digit is what is asked for")]
+pub(super) fn exact(value: f64, factor: f64) -> Option<String> {
+    let is_it = |text: &String| {
+        let read = text.parse().map(|number: f64| number * factor);
+        read.is_ok_and(|read| read == value)
+    };
+    (0..=PLACES)
+        .map(|places| decimal(value / factor, places))
+        .find(is_it)
 }
 
 /// The number to so many places, without the zeros behind it.
@@ -98,6 +129,22 @@ mod tests {
             "193.675"
         );
         assert_eq!(length(f64::NAN, Notation::Millimeters), "nan");
+    }
+
+    #[test]
+    fn exact_lengths_are_short_and_read_back_the_same() {
+        for (millimeters, unit, text) in [
+            (7.625 * MM_PER_INCH, LengthUnit::Inch, "7.625"),
+            (7.625 * MM_PER_INCH, LengthUnit::Millimeter, "\"7.625 in\""),
+            (193.675, LengthUnit::Millimeter, "193.675"),
+            (187.3, LengthUnit::Inch, "\"187.3 mm\""),
+            (3.0 * MM_PER_INCH, LengthUnit::Millimeter, "\"3 in\""),
+            (0.1 + 0.2, LengthUnit::Millimeter, "0.30000000000000004"),
+            (-0.0, LengthUnit::Inch, "0"),
+        ] {
+            assert_eq!(exact_length(millimeters, unit), text);
+        }
+        assert_eq!(exact_length(f64::NAN, LengthUnit::Inch), "nan");
     }
 
     #[test]
