@@ -40,7 +40,7 @@ pub use lettering::Lettering;
 pub use map::{
     MapOptions, map_finding, map_place, map_section, map_spot, spot_words, wheelhouse_map,
 };
-pub use mount::{MountOptions, mount_finding, mount_here, mount_view};
+pub use mount::{MountOptions, mount_finding, mount_here, mount_spoken, mount_view};
 pub use rear::{Dimensions, RearOptions, Shown, rear_view};
 pub use role::Role;
 pub use room::{RoomOptions, RoomTable, room_chart, room_finding, room_place, room_rows};

@@ -3,6 +3,7 @@
 mod banner;
 mod chart;
 mod dial;
+mod feed;
 mod gap_list;
 mod handle;
 mod header;

@@ -82,9 +82,15 @@ fn Part(bench: Bench, table: &'static str, title: &'static str) -> impl IntoView
 
 /// A number that is always there.
 #[component]
-fn FixedNumber(bench: Bench, field: &'static Field<Car>) -> impl IntoView {
+pub fn FixedNumber(
+    bench: Bench,
+    field: &'static Field<Car>,
+    /// Where it stands: no two of the page may have the same id.
+    #[prop(default = "number")]
+    place: &'static str,
+) -> impl IntoView {
     let bound = field.bound;
-    let id = format!("number-{}", bound.key.replace('.', "-"));
+    let id = format!("{place}-{}", bound.key.replace('.', "-"));
     let value = Signal::derive(move || Some(bench.work.with(|work| (field.get)(&work.car))));
     let commit = move |value| bench.commit(bound.label, |car| (field.set)(car, value));
     view! {

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::banner::{FaultBanner, Notice};
 use super::chart::Chart;
+use super::feed::Feed;
 use super::gap_list::GapList;
 use super::header::Header;
 use super::levers::Levers;
@@ -57,6 +58,7 @@ fn Whole(bench: Bench) -> impl IntoView {
                 <RoundTheWheel bench=bench />
                 <GapList bench=bench />
                 <Chart bench=bench />
+                <Feed bench=bench />
                 <TapePanel bench=bench />
                 <StationPanel bench=bench />
                 <NumbersPanel bench=bench />

@@ -5,6 +5,7 @@ pub mod desk;
 pub mod dial;
 pub mod draft;
 pub mod drag;
+pub mod feed;
 pub mod figures;
 pub mod history;
 pub mod opening;

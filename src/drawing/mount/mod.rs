@@ -13,7 +13,7 @@ use geometry::units::Notation;
 use crate::lettering::Lettering;
 use crate::scene::{Scene, View};
 
-pub use words::{mount_finding, mount_here};
+pub use words::{mount_finding, mount_here, mount_spoken};
 
 /// What the picture shows.
 #[derive(Debug, Clone, Copy)]

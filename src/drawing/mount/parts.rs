@@ -5,7 +5,7 @@ use geometry::space::{Vec2, vec2};
 
 use super::{Draft, tightest, words};
 use crate::hatch::Hatch;
-use crate::rear::{seen_obstacle, side_all_on_sheet, side_on_sheet};
+use crate::rear::{capital, seen_obstacle, side_all_on_sheet, side_on_sheet};
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Shape};
 
@@ -239,10 +239,15 @@ pub(super) fn tightest_group(draft: &Draft) -> Group {
     );
     let line = |down: f64| vec2(view.x + px(10.0), view.y + px(down));
     let notation = draft.options.notation;
-    let head = words::tightest_words(draft.model, draft.mounting, notation);
+    let head = words::spot_words(draft.model, spot, notation);
     group.add(
         Role::Text,
-        text(line(20.0), Anchor::Start, value, format!("A  {head}")),
+        text(
+            line(20.0),
+            Anchor::Start,
+            value,
+            format!("A  {}", capital(&head)),
+        ),
     );
     let here = words::place_words(draft.mounting.at(draft.share), notation);
     group.add(Role::Note, text(line(40.0), Anchor::Start, note, here));

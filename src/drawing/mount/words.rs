@@ -3,7 +3,7 @@
 use geometry::math;
 use geometry::model::Model;
 use geometry::mount::{Finding, Mounting, Place, Spot};
-use geometry::units::{Notation, degrees, format_length, shown};
+use geometry::units::{Notation, degrees, format_length, shown, speak_length};
 
 use super::tightest;
 use crate::rear::capital;
@@ -89,14 +89,15 @@ fn how(mounting: &Mounting, notation: Notation) -> String {
 }
 
 /// `tightest at the quarter lip, 35° behind, 3/8 in free`.
-pub(super) fn tightest_words(model: &Model, mounting: &Mounting, notation: Notation) -> String {
+fn tightest_words(model: &Model, mounting: &Mounting, notation: Notation) -> String {
     format!(
         "tightest at the {}",
         spot_words(model, tightest(mounting), notation)
     )
 }
 
-fn spot_words(model: &Model, spot: &Spot, notation: Notation) -> String {
+/// `quarter lip, 35° behind, 3/8 in free`.
+pub(super) fn spot_words(model: &Model, spot: &Spot, notation: Notation) -> String {
     let around = bearing(math::atan2(spot.at_body.x, spot.at_body.z));
     let room = if shown(spot.gap, notation) > 0.0 {
         format!("{} free", format_length(spot.gap, notation))
@@ -110,17 +111,33 @@ fn spot_words(model: &Model, spot: &Spot, notation: Notation) -> String {
 
 /// `4 in out, 1 1/2 in down, top leaned out 6°`; `on the flange`.
 pub(super) fn place_words(place: Place, notation: Notation) -> String {
+    told(place, notation, format_length, "\u{b0}")
+}
+
+/// The same at a share of the way, as a screen reader says it.
+#[must_use]
+pub fn mount_spoken(mounting: &Mounting, share: f64, notation: Notation) -> String {
+    told(mounting.at(share), notation, speak_length, " degrees")
+}
+
+/// A place in words, its lengths told by `length`, its angle in `degree`.
+fn told(
+    place: Place,
+    notation: Notation,
+    length: fn(f64, Notation) -> String,
+    degree: &str,
+) -> String {
     let mut parts = Vec::new();
     for (value, more, less) in [(place.sideways, "out", "in"), (place.up, "up", "down")] {
         if shown(value.abs(), notation) > 0.0 {
             let word = if value > 0.0 { more } else { less };
-            parts.push(format!("{} {word}", format_length(value.abs(), notation)));
+            parts.push(format!("{} {word}", length(value.abs(), notation)));
         }
     }
     let tilt = degrees(place.tilt);
     if tilt.abs() >= 0.5 {
         let word = if tilt > 0.0 { "out" } else { "in" };
-        parts.push(format!("top leaned {word} {:.0}\u{b0}", tilt.abs()));
+        parts.push(format!("top leaned {word} {:.0}{degree}", tilt.abs()));
     }
     if parts.is_empty() {
         "on the flange".to_owned()

@@ -138,19 +138,38 @@ impl Mounting {
         self.way.iter().min_by(|a, b| away(a).total_cmp(&away(b)))
     }
 
+    /// Where on the way its tightest stop is, as a share: 0 outside, 1 on the flange. Where there is no way, the seat.
+    #[must_use]
+    pub fn tightest_share(&self) -> f64 {
+        let stops = self.way.iter().enumerate();
+        let tightest = stops.min_by(|(_, a), (_, b)| a.spot.gap.total_cmp(&b.spot.gap));
+        let whole = self.length(&self.way);
+        match tightest {
+            Some((index, _)) if whole > 0.0 => self.length(&self.way[..=index]) / whole,
+            _ => 1.0,
+        }
+    }
+
+    /// How long a part of the way is, mm that the wheel moves.
+    fn length(&self, part: &[Stop]) -> f64 {
+        part.windows(2).map(|pair| self.step(pair)).sum()
+    }
+
+    fn step(&self, pair: &[Stop]) -> f64 {
+        self.hanging.moved(pair[0].place, pair[1].place)
+    }
+
     /// The place a share of the way on: 0 outside, 1 on the flange. Where there is no way, the seat.
     #[must_use]
     pub fn at(&self, share: f64) -> Place {
-        let length = |pair: &[Stop]| self.hanging.moved(pair[0].place, pair[1].place);
-        let whole: f64 = self.way.windows(2).map(length).sum();
-        let mut left = whole
+        let mut left = self.length(&self.way)
             * if share.is_nan() {
                 1.0
             } else {
                 share.clamp(0.0, 1.0)
             };
         for pair in self.way.windows(2) {
-            let step = length(pair);
+            let step = self.step(pair);
             if left <= step && step > 0.0 {
                 return pair[0].place.lerp(pair[1].place, left / step);
             }
