@@ -2,11 +2,12 @@
 
 mod bench;
 mod browser;
+mod site;
 mod state;
 
 use leptos::prelude::*;
 
 fn main() {
     browser::crash::set_hook();
-    mount_to_body(|| view! { <bench::Page desk=bench::bring_back() /> });
+    mount_to_body(|| view! { <site::Page desk=site::bring_back() /> });
 }

@@ -143,6 +143,8 @@ fn PlayButton(bench: Bench) -> impl IntoView {
 
 /// Runs the axle through its round while it plays: gliding, or from pose to pose where motion is to be reduced.
 fn play(bench: Bench, travel: Memo<Option<(TravelSpec, f64)>>) {
+    // Nothing plays on a page that was left.
+    on_cleanup(move || bench.playing.set(false));
     Effect::new(move |_| {
         if bench.playing.get() {
             bench.picked.set(None);

@@ -1,7 +1,6 @@
 //! Work too long for a frame: begun once its input has settled, done in slices while the browser idles, and given out
 //! only while it is of the newest input.
 
-use std::cell::Cell;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
@@ -35,10 +34,11 @@ where
     T: PartialEq + Send + Sync + 'static,
 {
     let done = RwSignal::new(None::<(K, Arc<T>)>);
-    let turn = Rc::new(Cell::new(0_u32));
+    // Gone with the page that asked for the work, which ends it.
+    let turn = StoredValue::new(0_u32);
     let begin = Rc::new(begin);
     Effect::new(move |_| {
-        turn.set(turn.get().wrapping_add(1));
+        turn.update_value(|turn| *turn = turn.wrapping_add(1));
         let Some(input) = input.get().filter(|_| wanted.get()) else {
             return;
         };
@@ -46,17 +46,14 @@ where
         if is_done {
             return;
         }
-        let (mine, turn, begin) = (turn.get(), Rc::clone(&turn), Rc::clone(&begin));
+        let (mine, begin) = (turn.get_value(), Rc::clone(&begin));
+        let is_asked = move || turn.try_get_value() == Some(mine);
         set_timeout(
             move || {
-                if turn.get() == mine {
+                if is_asked() {
                     let pieces = begin(&input);
                     let finish = move |result| done.set(Some((input.clone(), Arc::new(result))));
-                    go_on(
-                        pieces,
-                        Box::new(move || turn.get() == mine),
-                        Box::new(finish),
-                    );
+                    go_on(pieces, Box::new(is_asked), Box::new(finish));
                 }
             },
             SETTLED,

@@ -1,5 +1,6 @@
 //! What the page asks of the browser, apart from its elements.
 
+pub mod address;
 pub mod crash;
 pub mod download;
 pub mod frame;

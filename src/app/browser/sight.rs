@@ -18,6 +18,7 @@ where
     E::Output: JsCast + Clone + 'static,
 {
     let (seen, set_seen) = signal(true);
+    let watching = StoredValue::new_local(None);
     element.on_load(move |element| {
         let element: Element = element.unchecked_into();
         let told = move |entries: JsValue| {
@@ -35,8 +36,13 @@ where
             IntersectionObserver::new_with_options(on_change.as_ref().unchecked_ref(), &init);
         if let Ok(observer) = observer {
             observer.observe(&element);
-            // The page's elements live as long as the page.
-            on_change.forget();
+            watching.set_value(Some((observer, on_change)));
+        }
+    });
+    // An element that is gone is watched no more.
+    on_cleanup(move || {
+        if let Some(Some((observer, _))) = watching.try_update_value(Option::take) {
+            observer.disconnect();
         }
     });
     seen

@@ -16,6 +16,7 @@ where
     E::Output: JsCast + Clone + 'static,
 {
     let (width, set_width) = signal(first);
+    let watching = StoredValue::new_local(None);
     element.on_load(move |element| {
         let element: Element = element.unchecked_into();
         let watched = element.clone();
@@ -30,8 +31,13 @@ where
         let on_resize = Closure::<dyn FnMut()>::new(measure);
         if let Ok(observer) = ResizeObserver::new(on_resize.as_ref().unchecked_ref()) {
             observer.observe(&element);
-            // The page's elements live as long as the page.
-            on_resize.forget();
+            watching.set_value(Some((observer, on_resize)));
+        }
+    });
+    // An element that is gone is measured no more.
+    on_cleanup(move || {
+        if let Some(Some((observer, _))) = watching.try_update_value(Option::take) {
+            observer.disconnect();
         }
     });
     width

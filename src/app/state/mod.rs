@@ -1,5 +1,6 @@
 //! What the page knows and how it changes, without a browser: all of it is tested natively.
 
+pub mod address;
 pub mod around;
 pub mod desk;
 pub mod dial;

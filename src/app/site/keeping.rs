@@ -9,7 +9,7 @@ use geometry::side::Side;
 use leptos::ev;
 use leptos::prelude::*;
 
-use super::store::Bench;
+use crate::bench::store::Bench;
 use crate::browser::storage::{self, Slot};
 use crate::browser::{crash, motion};
 use crate::state::desk::{self, Desk};

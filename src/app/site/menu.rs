@@ -8,8 +8,8 @@ use leptos::web_sys::{DragEvent, File, FileList};
 use leptos::{ev, web_sys};
 use wasm_bindgen_futures::JsFuture;
 
-use super::listen::press;
-use super::store::{Bench, Refused};
+use crate::bench::listen::press;
+use crate::bench::store::{Bench, Refused};
 use crate::browser::download;
 use crate::browser::storage::{self, Slot};
 use crate::state::opening;

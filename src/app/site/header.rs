@@ -3,16 +3,18 @@
 use geometry::units::Notation;
 use leptos::prelude::*;
 
-use super::listen::{entry, press};
 use super::menu::{CarMenu, FileButtons};
-use super::store::Bench;
+use super::navigation::Navigation;
+use crate::bench::listen::{entry, press};
+use crate::bench::store::Bench;
+use crate::state::address::Address;
 use crate::state::history::History;
 use crate::state::settings::{Choice, NOTATIONS, THEMES, Theme, chosen, stored};
 use crate::state::work::Work;
 
 /// The strip.
 #[component]
-pub fn Header(bench: Bench) -> impl IntoView {
+pub fn Header(bench: Bench, address: RwSignal<Address>) -> impl IntoView {
     let notation = Signal::derive(move || bench.notation.get());
     let theme = Signal::derive(move || bench.settings.get().theme);
     let set_notation = move |notation: Notation| {
@@ -23,7 +25,8 @@ pub fn Header(bench: Bench) -> impl IntoView {
     let set_theme = move |theme: Theme| bench.settings.update(|settings| settings.theme = theme);
     view! {
         <header class="strip">
-            <h1>"Lip to Rail"</h1>
+            <p class="site-name">"Lip to Rail"</p>
+            <Navigation address=address />
             <CarMenu bench=bench />
             <FileButtons bench=bench />
             <div class="pair steps">

@@ -3,7 +3,7 @@
 use leptos::html;
 use leptos::prelude::*;
 
-use super::store::Bench;
+use crate::bench::store::Bench;
 
 /// The dialog. The car on the bench stays as it is.
 #[component]

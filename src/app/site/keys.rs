@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{HtmlElement, HtmlInputElement};
 
-use super::store::Bench;
+use crate::bench::store::Bench;
 
 /// Listens for undo and redo.
 pub fn listen(bench: Bench) {

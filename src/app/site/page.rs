@@ -1,0 +1,76 @@
+//! The whole site: what is round every page, and the page that the address asks for.
+
+use leptos::prelude::*;
+
+use super::header::Header;
+use super::menu::listen_for_drops;
+use super::navigation::{begin_at_heading, follow};
+use super::refused::RefusedFile;
+use super::{keeping, keys};
+use crate::bench::banner::{FaultBanner, Notice};
+use crate::bench::page::BenchPage;
+use crate::bench::store::Bench;
+use crate::state::address::Place;
+use crate::state::desk::Desk;
+use crate::state::settings::{THEMES, stored};
+use crate::state::words;
+
+/// The site for a desk.
+#[component]
+pub fn Page(desk: Option<Desk>) -> impl IntoView {
+    match desk {
+        Some(desk) => view! { <Whole bench=Bench::new(desk) /> }.into_any(),
+        None => view! { <main class="stopped"><h1>"Lip to Rail"</h1><p>"The page was put together without its cars."</p></main> }.into_any(),
+    }
+}
+
+#[component]
+fn Whole(bench: Bench) -> impl IntoView {
+    keeping::keep(bench);
+    keys::listen(bench);
+    listen_for_drops(bench);
+    let address = follow(bench);
+    let place = Memo::new(move |_| address.with(|address| address.place));
+    begin_at_heading(place);
+    name_the_page(bench, place);
+    // A page that is not looked at is not there: it costs nothing.
+    let open = move || match place.get() {
+        Place::Bench => view! { <BenchPage bench=bench /> }.into_any(),
+    };
+    view! {
+        <Header bench=bench address=address />
+        <main class=move || place.get().word()>
+            <div class="told">
+                <FaultBanner bench=bench />
+                <Notice bench=bench />
+            </div>
+            {open}
+        </main>
+        <footer class="foot">
+            <p>"Lip to Rail computes in this browser and sends nothing anywhere. It is geometry, not approval."</p>
+        </footer>
+        <RefusedFile bench=bench />
+    }
+}
+
+/// The title says what a tab holds; the paper follows the reader's choice.
+fn name_the_page(bench: Bench, place: Memo<Place>) {
+    Effect::new(move |_| {
+        let name = bench.work.with(|work| work.car.name.clone());
+        let head = match place.get() {
+            Place::Bench => bench.check.with(|check| {
+                check
+                    .as_ref()
+                    .map_or("", |check| words::brief(check.verdict()))
+            }),
+        };
+        document().set_title(&format!("{head} · {name} · Lip to Rail"));
+    });
+    let theme = Memo::new(move |_| bench.settings.get().theme);
+    Effect::new(move |_| {
+        if let Some(root) = document().document_element() {
+            // An attribute of this name is always accepted.
+            let _ = root.set_attribute("data-theme", stored(&THEMES, theme.get()));
+        }
+    });
+}

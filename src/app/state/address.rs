@@ -1,0 +1,198 @@
+//! The page's address: which page is open, and what a link carries with it.
+//!
+//! All of it stands in the fragment, which no server ever sees: `#PAGE&KEY=VALUE&KEY=VALUE`. An address that is not
+//! understood leads to the Bench and keeps every word that it had.
+
+use std::fmt;
+
+/// A page that can be open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Place {
+    /// The builder's page.
+    #[default]
+    Bench,
+}
+
+/// A page: its word in the address, its name, which it is.
+pub const PLACES: [(&str, &str, Place); 1] = [("bench", "Bench", Place::Bench)];
+
+impl Place {
+    /// Its word in the address.
+    pub fn word(self) -> &'static str {
+        let found = PLACES.into_iter().find(|&(.., place)| place == self);
+        found.unwrap_or(PLACES[0]).0
+    }
+
+    fn of(word: &str) -> Option<Self> {
+        let found = PLACES.into_iter().find(|&(known, ..)| known == word);
+        found.map(|(.., place)| place)
+    }
+}
+
+/// An address, taken apart.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Address {
+    /// The page that is open.
+    pub place: Place,
+    /// A word that names no page: the page of a newer version, or a slip of the pen.
+    pub unknown: Option<String>,
+    /// A single figure to be shown without the rest, to stand in another page.
+    pub figure: Option<String>,
+    /// A car, as the text that it was packed into.
+    pub car: Option<String>,
+    /// What else the address carries, as it stood.
+    pub rest: Vec<String>,
+}
+
+/// The keys that are understood.
+const FIGURE: &str = "figure";
+const CAR: &str = "car";
+
+impl Address {
+    /// The address that a fragment stands for, with or without its `#`. Every fragment stands for one.
+    pub fn read(fragment: &str) -> Self {
+        let fragment = fragment.strip_prefix('#').unwrap_or(fragment);
+        let mut parts = fragment
+            .split('&')
+            .filter(|part| !part.is_empty())
+            .peekable();
+        let mut address = Self::default();
+        // The page comes first; a fragment of keys alone is of the first page.
+        if let Some(word) = parts.next_if(|part| !part.contains('=')) {
+            match Place::of(word) {
+                Some(place) => address.place = place,
+                None => address.unknown = Some(word.to_owned()),
+            }
+        }
+        for part in parts {
+            let known = match part.split_once('=') {
+                Some((FIGURE, value)) => Some((&mut address.figure, value)),
+                Some((CAR, value)) => Some((&mut address.car, value)),
+                _ => None,
+            };
+            match known {
+                Some((slot @ None, value)) => *slot = Some(value.to_owned()),
+                _ => address.rest.push(part.to_owned()),
+            }
+        }
+        address
+    }
+
+    /// The same address on another page. A single figure is of the page that it was asked of.
+    pub fn on(&self, place: Place) -> Self {
+        Self {
+            place,
+            unknown: None,
+            figure: None,
+            ..self.clone()
+        }
+    }
+}
+
+impl fmt::Display for Address {
+    /// The fragment with its `#`.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let word = self.unknown.as_deref().unwrap_or(self.place.word());
+        write!(out, "#{word}")?;
+        let keyed = [(FIGURE, &self.figure), (CAR, &self.car)];
+        for (key, value) in keyed {
+            if let Some(value) = value {
+                write!(out, "&{key}={value}")?;
+            }
+        }
+        self.rest.iter().try_for_each(|part| write!(out, "&{part}"))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(fragment: &str, expected: &Address, written: &str) {
+        let address = Address::read(fragment);
+        assert_eq!(&address, expected);
+        assert_eq!(address.to_string(), written);
+        assert_eq!(
+            Address::read(written),
+            address,
+            "what is written reads back"
+        );
+    }
+
+    #[test]
+    fn every_page_comes_back_from_its_word() {
+        for (word, _, place) in PLACES {
+            let expected = Address {
+                place,
+                ..Address::default()
+            };
+            check(&format!("#{word}"), &expected, &format!("#{word}"));
+        }
+    }
+
+    #[test]
+    fn an_empty_address_is_the_bench() {
+        for fragment in ["", "#", "#&", "&&"] {
+            check(fragment, &Address::default(), "#bench");
+        }
+    }
+
+    #[test]
+    fn a_car_and_a_figure_are_carried_as_they_are() {
+        let token = "1.q8Ab-_/~Zz==";
+        let expected = Address {
+            figure: Some("rear".to_owned()),
+            car: Some(token.to_owned()),
+            ..Address::default()
+        };
+        let written = format!("#bench&figure=rear&car={token}");
+        check(&written, &expected, &written);
+        check(&format!("#car={token}&figure=rear"), &expected, &written);
+        let empty = Address {
+            car: Some(String::new()),
+            ..Address::default()
+        };
+        check("#bench&car=", &empty, "#bench&car=");
+    }
+
+    #[test]
+    fn what_is_not_understood_leads_to_the_bench_and_is_kept() {
+        let expected = Address {
+            unknown: Some("gallery/3".to_owned()),
+            car: Some("abc".to_owned()),
+            rest: ["light", "size=2", "car=def"].map(str::to_owned).to_vec(),
+            ..Address::default()
+        };
+        let written = "#gallery/3&car=abc&light&size=2&car=def";
+        check(
+            "#gallery/3&light&car=abc&size=2&car=def",
+            &expected,
+            written,
+        );
+        assert_eq!(expected.place, Place::Bench);
+    }
+
+    #[test]
+    fn another_page_keeps_the_car_and_drops_the_figure() {
+        let address = Address::read("#gallery&figure=rear&car=abc&light");
+        let there = address.on(Place::Bench);
+        assert_eq!(there.to_string(), "#bench&car=abc&light");
+    }
+
+    #[test]
+    fn no_text_is_refused() {
+        for fragment in [
+            "#%",
+            "#=",
+            "#=&=",
+            "##",
+            "#bench#car=1",
+            "#b\u{e9}nch&car=\u{2192}",
+            "#a=b=c",
+        ] {
+            let address = Address::read(fragment);
+            assert_eq!(Address::read(&address.to_string()), address, "{fragment}");
+        }
+    }
+}
