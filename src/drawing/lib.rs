@@ -31,6 +31,7 @@ pub mod rear;
 mod role;
 pub mod room;
 mod scene;
+pub mod sheets;
 pub mod side;
 pub mod svg;
 mod words;

@@ -92,6 +92,10 @@ roles! {
     Text = "text",
     /// Lettering that explains.
     Note = "note",
+    /// The heading of a sheet, or of what stands under it.
+    SheetHeading = "sheet-heading",
+    /// The base line of a check ruler.
+    Ruler = "ruler",
     /// A chart's axes.
     Axis = "axis",
     /// A chart's grid.

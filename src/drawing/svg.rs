@@ -90,10 +90,26 @@ impl Scene {
     /// A file that stands alone: with its name, its description and its style, light, dark and on paper.
     #[must_use]
     pub fn file(&self) -> String {
+        self.sized_file("")
+    }
+
+    /// The same at its true size: a sheet's unit is a millimeter of paper.
+    #[must_use]
+    pub fn page_file(&self) -> String {
+        let mut size = String::new();
+        for (name, value) in [("width", self.view.width), ("height", self.view.height)] {
+            let _ = write!(size, " {name}=\"");
+            number(&mut size, value);
+            size.push_str("mm\"");
+        }
+        self.sized_file(&size)
+    }
+
+    fn sized_file(&self, size: &str) -> String {
         let mut out = String::with_capacity(48 * 1024);
         let _ = write!(
             out,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"scene {}\" viewBox=\"{}\" role=\"img\" \
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"scene {}\"{size} viewBox=\"{}\" role=\"img\" \
              aria-labelledby=\"title desc\">\n<title id=\"title\">",
             self.name,
             self.view.view_box()

@@ -3,9 +3,12 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use drawing::sheets::{Kind, Paper, SheetOptions};
 use geometry::side::Side;
-use geometry::units::radians;
+use geometry::units::{Notation, radians};
 use lexopt::prelude::*;
+
+use crate::sheet::{Format, SheetOrder};
 
 /// How the command is used.
 pub(crate) const USAGE: &str = "\
@@ -23,6 +26,10 @@ lip-to-rail picture CAR.toml [--view rear|side|map|mount] [--angle DEGREES] [--s
 lip-to-rail link CAR.toml [--page ADDRESS]
     The car as a link to the page at that address; without one, what stands behind a page's address.
     A link can stand wherever a CAR.toml does.
+lip-to-rail sheet tape|order|mock-up|cut|strip|weld CAR.toml -o FILE.svg|FILE.dxf|FILE.csv
+                  [--paper letter|a4] [--units in|decimal|mm] [--date TEXT]
+    A sheet for the shop floor: as pages of paper (FILE-1.svg, FILE-2.svg and so on where there are
+    several), as a pattern in millimeters for a cutting machine (strip and weld), or as tables.
 
 Exit codes: 0 everything clears, 1 something hits or is tight, 2 bad input.";
 
@@ -39,6 +46,8 @@ pub(crate) enum Command {
     Link { file: PathBuf, page: String },
     /// Draw a picture.
     Picture(Picture),
+    /// Write a sheet.
+    Sheet(SheetOrder),
 }
 
 /// Which picture of a car is drawn, and where it goes.
@@ -71,7 +80,7 @@ pub(crate) fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Com
     let command = match parser.next().map_err(said)? {
         None => {
             return Err(
-                "nothing was asked for; check, answers, picture or link would be accepted"
+                "nothing was asked for; check, answers, picture, sheet or link would be accepted"
                     .to_owned(),
             );
         }
@@ -83,9 +92,10 @@ pub(crate) fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Com
         "check" => list(&mut parser, |file, json| Command::Check { file, json }),
         "answers" => list(&mut parser, |file, json| Command::Answers { file, json }),
         "picture" => picture(&mut parser),
+        "sheet" => sheet(&mut parser),
         "link" => link(&mut parser),
         _ => Err(format!(
-            "{command} is no command; check, answers, picture or link would be accepted"
+            "{command} is no command; check, answers, picture, sheet or link would be accepted"
         )),
     }
 }
@@ -158,6 +168,75 @@ fn picture(parser: &mut lexopt::Parser) -> Result<Command, String> {
     }
     picture.file = file.ok_or_else(no_file)?;
     Ok(Command::Picture(picture))
+}
+
+fn sheet(parser: &mut lexopt::Parser) -> Result<Command, String> {
+    let (mut kind, mut file, mut output) = (None, None, None);
+    let mut options = SheetOptions::default();
+    while let Some(argument) = parser.next().map_err(said)? {
+        match argument {
+            Long("paper") => options.paper = paper(&parser.value().map_err(said)?)?,
+            Long("units") => options.notation = notation(&parser.value().map_err(said)?)?,
+            Long("date") => {
+                options.date = parser.value().map_err(said)?.to_string_lossy().into_owned();
+            }
+            Short('o') | Long("output") => {
+                output = Some(PathBuf::from(parser.value().map_err(said)?));
+            }
+            Short('h') | Long("help") => return Ok(Command::Help),
+            Value(word) if kind.is_none() => kind = Some(sheet_kind(&word)?),
+            Value(path) if file.is_none() => file = Some(path.into()),
+            other => return Err(said(other.unexpected())),
+        }
+    }
+    let words = || {
+        let words: Vec<&str> = Kind::ALL.iter().map(|kind| kind.word()).collect();
+        words.join(", ")
+    };
+    let kind =
+        kind.ok_or_else(|| format!("no sheet was named; one of {} would be accepted", words()))?;
+    let file = file.ok_or_else(no_file)?;
+    let output = output.ok_or_else(|| {
+        "no file was named to write to; -o with a name that ends in .svg, .dxf or .csv would be accepted".to_owned()
+    })?;
+    let format = Format::of(&output).ok_or_else(|| {
+        format!(
+            "{} does not say what is to be written; a name that ends in .svg, .dxf or .csv would be accepted",
+            output.display()
+        )
+    })?;
+    Ok(Command::Sheet(SheetOrder {
+        kind,
+        file,
+        output,
+        format,
+        options,
+    }))
+}
+
+fn sheet_kind(word: &OsString) -> Result<Kind, String> {
+    let said = word.to_string_lossy();
+    let found = Kind::ALL.into_iter().find(|kind| kind.word() == said);
+    found.ok_or_else(|| {
+        format!("{said} is no sheet; tape, order, mock-up, cut, strip or weld would be accepted")
+    })
+}
+
+fn paper(word: &OsString) -> Result<Paper, String> {
+    let said = word.to_string_lossy().to_ascii_lowercase();
+    let found = Paper::ALL.into_iter().find(|paper| paper.word() == said);
+    found.ok_or_else(|| format!("{said} is no paper; letter or a4 would be accepted"))
+}
+
+fn notation(word: &OsString) -> Result<Notation, String> {
+    match word.to_string_lossy().as_ref() {
+        "in" => Ok(Notation::InchFractions),
+        "decimal" => Ok(Notation::InchDecimals),
+        "mm" => Ok(Notation::Millimeters),
+        other => Err(format!(
+            "{other} is no unit; in, decimal or mm would be accepted"
+        )),
+    }
 }
 
 fn view(word: &OsString) -> Result<View, String> {
@@ -297,9 +376,31 @@ mod tests {
         );
         check("link --page", Err("--page"));
         check("link", Err("no car file was named"));
-        check("", Err("check, answers, picture or link would be accepted"));
+        check(
+            "",
+            Err("check, answers, picture, sheet or link would be accepted"),
+        );
         check("paint a.toml", Err("paint is no command"));
         check("check", Err("no car file was named"));
+        check(
+            "sheet mock-up a.toml -o b.csv --paper a4 --units mm --date today",
+            Ok(Command::Sheet(SheetOrder {
+                kind: Kind::MockUp,
+                file: file(),
+                output: "b.csv".into(),
+                format: Format::Csv,
+                options: SheetOptions {
+                    paper: Paper::A4,
+                    notation: Notation::Millimeters,
+                    date: "today".to_owned(),
+                },
+            })),
+        );
+        check("sheet a.toml", Err("a.toml is no sheet"));
+        check("sheet cut", Err("no car file was named"));
+        check("sheet cut a.toml", Err("-o with a name"));
+        check("sheet cut a.toml -o b.pdf", Err("b.pdf does not say"));
+        check("sheet cut a.toml -o b.svg --paper b5", Err("letter or a4"));
         check("check a.toml b.toml", Err("b.toml"));
         check("check a.toml --jso", Err("--jso"));
         check(

@@ -1,4 +1,4 @@
-//! The headless command: car files in; text, JSON and SVG out.
+//! The headless command: car files in; text, JSON, SVG, DXF and CSV out.
 //!
 //! All of it but the process itself is here, so that tests see what a terminal sees.
 
@@ -7,6 +7,7 @@ mod arguments;
 mod doubts;
 mod json;
 mod picture;
+mod sheet;
 mod source;
 mod table;
 
@@ -125,6 +126,14 @@ fn obey(command: &Command, out: &mut dyn Write) -> Result<Outcome, Vec<String>> 
                 }
                 None => print(out, &drawn)?,
             }
+            Ok(Outcome::Clear)
+        }
+        Command::Sheet(order) => {
+            let names: Vec<String> = sheet::written(order)?
+                .iter()
+                .map(|path| path.display().to_string())
+                .collect();
+            print(out, &names.join("\n"))?;
             Ok(Outcome::Clear)
         }
     }
@@ -399,6 +408,36 @@ mod tests {
         let (outcome, _, errors) = ran(&["check", &link[..link.len() - 1]]);
         assert_eq!(outcome, Outcome::BadInput);
         assert!(errors.contains("the link is damaged"), "{errors}");
+    }
+
+    #[test]
+    fn every_sheet_is_written_and_its_files_are_named() {
+        let folder = std::env::temp_dir().join(format!("sheets-{}", std::process::id()));
+        std::fs::create_dir_all(&folder).expect("a folder");
+        let car = format!("{CARS}/coupe.toml");
+        for kind in ["tape", "order", "mock-up", "cut", "strip", "weld"] {
+            for (ending, opens) in [("svg", "<svg"), ("csv", "")] {
+                let output = folder.join(format!("{kind}.{ending}"));
+                let output = output.to_string_lossy();
+                let (outcome, out, errors) = ran(&["sheet", kind, &car, "-o", &output]);
+                assert_eq!((outcome, errors.as_str()), (Outcome::Clear, ""), "{kind}");
+                assert!(out.lines().count() > 0);
+                for name in out.lines() {
+                    let text = std::fs::read_to_string(name).expect("it was written");
+                    assert!(text.starts_with(opens), "{name}");
+                }
+            }
+        }
+        let pattern = |kind: &str| {
+            let output = folder.join(format!("{kind}.dxf"));
+            ran(&["sheet", kind, &car, "-o", &output.to_string_lossy()])
+        };
+        assert_eq!(pattern("weld").0, Outcome::Clear);
+        let (outcome, _, errors) = pattern("strip");
+        assert_eq!(outcome, Outcome::BadInput);
+        assert!(errors.contains("no seam is moved"), "{errors}");
+        assert!(pattern("cut").2.contains(".svg or .csv would be accepted"));
+        std::fs::remove_dir_all(&folder).expect("it is there");
     }
 
     #[test]

@@ -13,11 +13,12 @@ use crate::{bench, browser, bundle, tools};
 type Stage = (&'static str, fn(&Project) -> Result<()>);
 
 /// Quick ones first, and nothing that needs the page before it is built.
-const STAGES: [Stage; 10] = [
+const STAGES: [Stage; 11] = [
     ("format", format),
     ("lints", lints),
     ("lints of the page", page_lints),
     ("tests", tests),
+    ("patterns", tools::patterns),
     ("documentation", documentation),
     ("spelling", tools::spelling),
     ("dependencies", tools::dependencies),

@@ -10,6 +10,9 @@ use crate::run::Run;
 /// The release of typos whose dictionary the text is held to.
 const TYPOS: &str = "typos==1.52.0";
 
+/// The release of the library that reads the patterns back: it is not ours.
+const EZDXF: &str = "ezdxf==1.4.5";
+
 /// The release of cargo-deny that `deny.toml` is written for.
 const CARGO_DENY: &str = "0.20.2";
 
@@ -27,6 +30,24 @@ pub fn spelling(project: &Project) -> Result<()> {
             .context("the spelling check is installed with Python's pip")?;
     }
     Command::new(typos).current_dir(&project.root).run()
+}
+
+/// Reads the patterns for cutting machines with a library that is not ours.
+pub fn patterns(project: &Project) -> Result<()> {
+    let folder = project.tools().join(EZDXF);
+    if !folder.join("ezdxf").is_dir() {
+        Command::new("python3")
+            .args(["-m", "pip", "install", "--quiet", "--target"])
+            .arg(&folder)
+            .arg(EZDXF)
+            .run()
+            .context("the reader of patterns is installed with Python's pip")?;
+    }
+    project
+        .cargo(["test", "--package", "tests", "--test", "patterns"])
+        .args(["--", "--ignored"])
+        .env("PYTHONPATH", folder)
+        .run()
 }
 
 /// Checks licenses, duplicates and origins of everything the project depends on.

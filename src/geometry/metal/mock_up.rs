@@ -60,12 +60,15 @@ pub struct MockUp {
 }
 
 impl MockUp {
-    /// The mock-up of a car's tire at its largest.
+    /// The mock-up of a car's tire at its largest: as the standard lets it arrive, unless it was measured, with what it
+    /// grows at speed.
     ///
     /// # Errors
     /// A tire whose largest is no section, as [`TireShape::new`] says, or boards too thick for it.
     pub fn of(car: &Car) -> Result<Self, Fault> {
-        let tire = TireShape::new(shape_inputs(&on_tire(car, Arrival::Largest)))?;
+        let mut inputs = shape_inputs(&on_tire(car, Arrival::Largest));
+        inputs.diameter += car.tire.growth;
+        let tire = TireShape::new(inputs)?;
         let profile = Profile::of(&tire);
         let board = car.metal.board;
         let (planes, short) = profile.planes(board);

@@ -25,8 +25,10 @@ pub struct Order {
     pub largest_width: f64,
     /// Overall diameter to ask for.
     pub diameter: f64,
-    /// Overall diameter of the largest that may arrive.
+    /// Overall diameter of the largest that may arrive, standing still.
     pub largest_diameter: f64,
+    /// How much the diameter grows at speed, as the car counts on it.
+    pub growth: f64,
     /// Whether width and diameter were measured on the very tire.
     pub tire_is_measured: bool,
     /// Flange to flange on the axle that is to go in.
@@ -60,6 +62,7 @@ impl Order {
             largest_width: largest.section_width(),
             diameter: car.tire.design_diameter(),
             largest_diameter: largest.overall_diameter(),
+            growth: car.tire.growth,
             tire_is_measured: car.tire.width_is_measured() && car.tire.diameter_is_measured(),
             axle: car.axle.width,
             axle_measured: car.axle.measured_width,

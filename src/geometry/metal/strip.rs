@@ -19,6 +19,9 @@ use crate::space::{Vec2, Vec3, vec2, vec3};
 /// millimeter of it.
 const STEP: f64 = std::f64::consts::PI / 180.0;
 
+/// A turn is rounded by less than this share of a step.
+const WHOLE: f64 = 1e-9;
+
 /// Gauss's rule of five points on [-1, 1]: places and weights (Abramowitz and Stegun, table 25.4; from memory, and held
 /// by the test that a circle's length is its angle times its radius).
 const GAUSS: [(f64, f64); 5] = [
@@ -130,7 +133,7 @@ impl Strip {
     pub fn pattern(&self, lap: f64) -> Pattern {
         let mut rows: Vec<PatternRow> = Vec::new();
         for (start, piece) in self.pieces() {
-            let steps = (piece.turn / STEP).ceil().max(1.0);
+            let steps = (piece.turn / STEP - WHOLE).ceil().max(1.0);
             let mut k = 0.0;
             while k <= steps {
                 let share = k / steps;

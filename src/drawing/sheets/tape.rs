@@ -1,0 +1,193 @@
+//! The tape sheet: what to measure, from where to where, with blanks.
+
+use geometry::body::tape::TAPE_FIELDS;
+use geometry::car::Car;
+use geometry::car::fields;
+use geometry::field::Bound;
+use geometry::locator::Locator;
+use geometry::model::Model;
+
+use super::flow::Flow;
+use super::table::Table;
+use super::{Kind, Sheet, SheetOptions, tape_figure};
+
+/// The letters of the readings, in the order of [`TAPE_FIELDS`]. I, O and R are left out: on greasy paper they are
+/// taken for 1, 0 and P.
+pub const LETTERS: [char; 20] = [
+    'A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'J', 'K', 'L', 'M', 'N', 'P', 'Q', 'S', 'T', 'U', 'V',
+    'W',
+];
+
+const CAUTIONS: [&str; 3] = [
+    "Work on a level floor. Stands under the frame or sills carry the body, stands or blocks carry the axle: never a jack alone.",
+    "Keep flame and sparks away: the fuel tank and its lines are close by.",
+    "Edges in a wheelhouse are sharp, and undercoating hides them. Wear gloves and glasses.",
+];
+
+/// The sheet.
+#[must_use]
+pub fn tape_sheet(model: &Model, options: &SheetOptions) -> Sheet {
+    let mut flow = Flow::new(Kind::Tape, model, options);
+    flow.paragraph("Write each reading beside its letter. Type them into the page in the same order, left side and right side, and the car is there.");
+    flow.heading("Set the car up");
+    flow.steps(&set_up());
+    flow.figure(tape_figure::REAR_HEIGHT, |group, frame| {
+        tape_figure::rear(group, frame, model);
+    });
+    flow.figure(tape_figure::SIDE_HEIGHT, |group, frame| {
+        tape_figure::side(group, frame, model);
+    });
+    flow.note("Drawn from the numbers this car has now, left side. Front is on the left in the lower drawing. Where a letter is missing, what it measures is too small to draw; the list says it in words.");
+    flow.cautions(&CAUTIONS);
+    for table in tape_tables(model) {
+        flow.table(&table);
+    }
+    flow.note("A reading that cannot be taken: write your best guess and a G beside it. The page counts guesses as less certain and says which of them matter.");
+    Sheet {
+        kind: Kind::Tape,
+        pages: flow.pages(),
+    }
+}
+
+/// Its tables: the readings of either side, then the other numbers, in the order in which the page asks for them.
+#[must_use]
+pub fn tape_tables(model: &Model) -> Vec<Table> {
+    vec![readings(&model.car), numbers(&model.car), parts()]
+}
+
+/// The letter of a reading by its key.
+pub(super) fn letter(key: &str) -> char {
+    let place = TAPE_FIELDS
+        .iter()
+        .position(|field| field.field.bound.key == key);
+    place.and_then(|k| LETTERS.get(k).copied()).unwrap_or('?')
+}
+
+fn set_up() -> Vec<String> {
+    let span = |from: &str, to: &str| format!("{} to {}", letter(from), letter(to));
+    vec![
+        "With the car on its wheels on a level floor, loaded as it is driven, measure from the axle's center straight up to the quarter lip on both sides. Write both here: left ____________ right ____________".to_owned(),
+        "Chock the front wheels. Lift the rear, set stands under the body and stands or blocks under the axle, and take the rear wheels off.".to_owned(),
+        "Raise or lower the axle until both measures of step 1 are back, within 1/16 in. That is ride height. Check that the axle is level across and square to the car.".to_owned(),
+        "\u{201c}Flange face\u{201d} is the face of the axle flange that the wheel's studs stand out of. Where a drum or rotor stays on, measure from its face and add its thickness.".to_owned(),
+        format!(
+            "Hold a straightedge flat on the flange face. Measure along the axle, square to the car's center line: {}.",
+            span("to_rail", "to_lip")
+        ),
+        format!(
+            "\u{201c}Axle center\u{201d} is the middle of the flange. Measure {} straight up or down from it, {} level forward and rearward from it. The rest are sizes of the sheet itself.",
+            span("roof_up", "rail_bottom_up"),
+            span("wall_ahead", "kick_behind")
+        ),
+        "Take every reading twice, the second time starting over. Where the two differ by more than 1/16 in, take a third.".to_owned(),
+    ]
+}
+
+fn readings(car: &Car) -> Table {
+    let mut table = Table::new(
+        "Readings, left and right",
+        &[
+            ("", 0.5),
+            ("what", 2.6),
+            ("from where to where", 4.6),
+            ("left", 1.5),
+            ("right", 1.5),
+        ],
+    );
+    for (letter, field) in LETTERS.iter().zip(TAPE_FIELDS) {
+        let bound = field.field.bound;
+        let guessed = car
+            .sides
+            .iter()
+            .any(|(_, spec)| (field.reading)(&spec.tape).guess);
+        let label = if guessed {
+            format!("{} (a guess so far)", bound.label)
+        } else {
+            bound.label.to_owned()
+        };
+        table.row([
+            letter.to_string(),
+            label,
+            bound.help.to_owned(),
+            String::new(),
+            String::new(),
+        ]);
+    }
+    table
+}
+
+/// The numbers that are measured or read off, in the order of the car's own tables.
+fn numbers(car: &Car) -> Table {
+    let mut table = Table::new(
+        "Axle, travel, wheel and tire",
+        &[("what", 2.6), ("how", 5.0), ("reading", 2.0)],
+    );
+    let mut row = |bound: &Bound| {
+        table.row([bound.label.to_owned(), bound.help.to_owned(), String::new()]);
+    };
+    for field in [
+        &fields::MEASURED_WIDTH,
+        &fields::HAT,
+        &fields::SPACER,
+        &fields::STUD_LENGTH,
+        &fields::FLANGE_DIAMETER,
+        &fields::TUBE_DIAMETER,
+        &fields::BUMP,
+        &fields::DROOP,
+        &fields::RIM_WIDTH,
+        &fields::BACKSPACING,
+        &fields::LOAD,
+        &fields::PRESSURE,
+    ] {
+        row(&field.bound);
+    }
+    row(&fields::SECTION_WIDTH.bound);
+    row(&fields::OVERALL_DIAMETER.bound);
+    table.row([
+        "Tire size".to_owned(),
+        "As printed on the sidewall, with everything behind the size.".to_owned(),
+        String::new(),
+    ]);
+    let (what, how) = match car.locator {
+        Locator::TrackBar { .. } => (
+            "Track bar",
+            "Both ends: how far left or right of the car's center line, and how far above or below the axle's center.",
+        ),
+        Locator::WattLink { .. } => (
+            "Watt link",
+            "The pivot's height above or below the axle's center; whether it is bolted to axle or body.",
+        ),
+        Locator::AngledLinks { .. } => (
+            "Angled links",
+            "How high above the axle's center they would meet, seen from above.",
+        ),
+        Locator::LeafSprings { .. } => (
+            "Leaf springs",
+            "Height of the spring seats above or below the axle's center.",
+        ),
+    };
+    table.row([what.to_owned(), how.to_owned(), String::new()]);
+    table
+}
+
+/// Parts near the tire, and what must not be cut.
+fn parts() -> Table {
+    let mut table = Table::new(
+        "Parts near the tire, and sheet that must stay",
+        &[
+            (
+                "what (shock, spring, tailpipe, filler neck, bump stop, belt anchorage, ...)",
+                3.2,
+            ),
+            ("side", 0.8),
+            ("ahead of or behind the axle", 1.6),
+            ("out from the center line", 1.6),
+            ("above or below the axle", 1.6),
+            ("radius", 1.0),
+        ],
+    );
+    for _ in 0..5 {
+        table.row([const { String::new() }; 6]);
+    }
+    table
+}

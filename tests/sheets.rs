@@ -1,0 +1,271 @@
+//! The sheets: every page of every car on every paper can be read, and what is full size is full size.
+
+use carfile::{SCENARIOS, read};
+use drawing::sheets::{
+    Cell, Kind, LEAST_LETTERING, LETTERS, Paper, Sheet, SheetOptions, Table, csv, cut_sheet,
+    cut_tables, mock_up_sheet, mock_up_tables, order_sheet, order_tables, strip_sheet,
+    strip_tables, tape_sheet, tape_tables, weld_sheet, weld_tables,
+};
+use drawing::{Anchor, Role, Scene, Shape};
+use geometry::body::tape::TAPE_FIELDS;
+use geometry::metal::{CutPlan, MockUp, Strip};
+use geometry::model::Model;
+use geometry::side::{Side, Sides};
+use geometry::space::Vec2;
+use geometry::units::Notation;
+
+/// Every invented car as it is, and with its seams moved as far as half their limit lets them.
+fn models() -> Vec<Model> {
+    let mut models = Vec::new();
+    for scenario in SCENARIOS {
+        let mut car = read(scenario.text).expect("it reads");
+        let model = Model::new(&car).expect("a model");
+        for side in Side::BOTH {
+            car.sides.get_mut(side).seam_move = model.seam_limit.get(side).min(120.0) / 2.0;
+        }
+        models.push(model);
+        models.extend(Model::new(&car));
+    }
+    models
+}
+
+fn sheet(kind: Kind, model: &Model, options: &SheetOptions) -> Sheet {
+    match kind {
+        Kind::Tape => tape_sheet(model, options),
+        Kind::Order => order_sheet(model, options),
+        Kind::MockUp => mock_up_sheet(model, &mock_up(model), options),
+        Kind::Cut => cut_sheet(model, &cuts(model), options),
+        Kind::Strip => strip_sheet(model, options),
+        Kind::Weld => weld_sheet(model, options),
+    }
+}
+
+fn tables(kind: Kind, model: &Model) -> Vec<Table> {
+    let notation = Notation::InchFractions;
+    match kind {
+        Kind::Tape => tape_tables(model),
+        Kind::Order => order_tables(model, notation),
+        Kind::MockUp => mock_up_tables(model, &mock_up(model), notation),
+        Kind::Cut => cut_tables(model, &cuts(model), notation),
+        Kind::Strip => strip_tables(model, notation),
+        Kind::Weld => weld_tables(model, notation),
+    }
+}
+
+fn mock_up(model: &Model) -> MockUp {
+    MockUp::of(&model.car).expect("a mock-up")
+}
+
+fn cuts(model: &Model) -> Sides<CutPlan> {
+    Sides::each(|side| CutPlan::whole(model, side))
+}
+
+fn shapes(page: &Scene) -> impl Iterator<Item = (Role, &Shape)> {
+    page.groups
+        .iter()
+        .flat_map(|group| &group.items)
+        .map(|item| (item.role, &item.shape))
+}
+
+/// Left end and right end of a text, by the same estimate as the page breaks lines by: it is the drawing's own.
+fn ends(at: Vec2, anchor: Anchor, width: f64) -> [f64; 2] {
+    let left = match anchor {
+        Anchor::Start => at.x,
+        Anchor::Middle => at.x - width / 2.0,
+        Anchor::End => at.x - width,
+    };
+    [left, left + width]
+}
+
+#[track_caller]
+fn expect_readable(page: &Scene) {
+    /// No common printer reaches nearer to the paper's edge, mm.
+    const WHITE: f64 = 6.0;
+    /// A letter of a common face is half its size wide, on the whole.
+    const LETTER: f64 = 0.5;
+    for (_, shape) in shapes(page) {
+        if let Shape::Text {
+            at,
+            anchor,
+            size,
+            text,
+        } = shape
+        {
+            assert!(*size >= LEAST_LETTERING, "{text} is too small");
+            let [left, right] = ends(*at, *anchor, text.chars().count() as f64 * LETTER * size);
+            assert!(
+                left >= WHITE && right <= page.view.width - WHITE,
+                "{text} runs off {}",
+                page.title
+            );
+            assert!(
+                at.y - size >= WHITE && at.y <= page.view.height - WHITE,
+                "{text}"
+            );
+        }
+    }
+}
+
+#[test]
+fn every_page_can_be_read_on_every_paper() {
+    let models = models();
+    for (index, model) in models.iter().enumerate() {
+        for kind in Kind::ALL {
+            let options = SheetOptions {
+                paper: Paper::ALL[index % 2],
+                notation: Notation::ALL[index % 3],
+                date: "a day".to_owned(),
+            };
+            let sheet = sheet(kind, model, &options);
+            let [short, long] = options.paper.size();
+            assert!(!sheet.pages.is_empty());
+            for page in &sheet.pages {
+                expect_readable(page);
+                let mut size = [page.view.width, page.view.height];
+                size.sort_by(f64::total_cmp);
+                assert!((size[0] - short).abs() + (size[1] - long).abs() < 1e-9);
+                assert!(page.title.contains(&model.car.name) && page.title.contains("page"));
+                assert!(!page.description.is_empty());
+            }
+        }
+    }
+}
+
+#[test]
+fn each_sheet_carries_its_cautions() {
+    let model = &models()[1];
+    for (kind, words) in [
+        (Kind::Tape, "never a jack alone"),
+        (Kind::Order, "load, a speed and a range of rim widths"),
+        (Kind::MockUp, "The mock-up carries no load"),
+        (Kind::Cut, "Belt anchorages"),
+        (Kind::Strip, "Fresh edges cut"),
+        (Kind::Weld, "zinc oxide"),
+    ] {
+        let sheet = sheet(kind, model, &SheetOptions::default());
+        let told: Vec<&str> = sheet
+            .pages
+            .iter()
+            .map(|page| page.description.as_str())
+            .collect();
+        assert!(told.join(" ").contains(words), "{kind:?}");
+        for page in &sheet.pages {
+            let foot = shapes(page).any(|(_, shape)| {
+                matches!(shape, Shape::Text { text, .. } if text.starts_with("Geometry, not approval"))
+            });
+            assert!(foot, "{}", page.title);
+        }
+    }
+}
+
+#[test]
+fn the_tape_sheet_asks_in_the_order_in_which_the_page_does() {
+    let tables = tape_tables(&models()[0]);
+    assert_eq!(tables[0].rows.len(), TAPE_FIELDS.len());
+    assert_eq!(LETTERS.len(), TAPE_FIELDS.len());
+    for ((row, field), letter) in tables[0].rows.iter().zip(TAPE_FIELDS).zip(LETTERS) {
+        assert_eq!(row[0], Cell::Words(letter.to_string()));
+        assert!(
+            matches!(&row[1], Cell::Words(words) if words.starts_with(field.field.bound.label))
+        );
+        assert_eq!(row[3..], [Cell::Blank, Cell::Blank]);
+    }
+    let mut letters = LETTERS.to_vec();
+    letters.dedup();
+    assert_eq!(letters.len(), LETTERS.len());
+}
+
+fn lines_of(page: &Scene, role: Role) -> Vec<&Vec<Vec2>> {
+    shapes(page)
+        .filter_map(|(of, shape)| match shape {
+            Shape::Lines(lines) if of == role => Some(lines),
+            _ => None,
+        })
+        .flatten()
+        .collect()
+}
+
+fn length(points: &[Vec2]) -> f64 {
+    points
+        .windows(2)
+        .map(|pair| (pair[1] - pair[0]).length())
+        .sum()
+}
+
+/// The rulers measure true on the sheet, and the sheet's unit is a millimeter of the paper.
+#[test]
+fn the_rulers_are_true() {
+    let model = models().swap_remove(1);
+    let sheet = strip_sheet(&model, &SheetOptions::default());
+    let mut seen = 0;
+    for page in &sheet.pages {
+        let rulers: Vec<f64> = lines_of(page, Role::Ruler)
+            .iter()
+            .map(|line| length(line))
+            .collect();
+        if rulers.is_empty() {
+            continue;
+        }
+        seen += 1;
+        assert_eq!(rulers.len(), 2);
+        assert!((rulers[0] - 100.0).abs() < 1e-9 && (rulers[1] - 101.6).abs() < 1e-9);
+        let file = page.page_file();
+        let head = file.lines().next().unwrap_or_default();
+        for (name, value) in [("width", page.view.width), ("height", page.view.height)] {
+            assert!(head.contains(&format!(" {name}=\"{value}mm\"")), "{head}");
+        }
+        let view = format!("viewBox=\"0 0 {} {}\"", page.view.width, page.view.height);
+        assert!(head.contains(&view), "{head}");
+    }
+    assert!(seen > 3, "a strip takes several tiles");
+}
+
+/// The seam lines of all tiles together are as long as the two edges, and twice the overlap at each joint.
+#[test]
+fn the_tiles_are_full_size_and_leave_nothing_out() {
+    for paper in Paper::ALL {
+        let model = models().swap_remove(1);
+        let strip = Strip::of(&model, Side::Left).expect("it moves");
+        let options = SheetOptions {
+            paper,
+            ..SheetOptions::default()
+        };
+        let sheet = strip_sheet(&model, &options);
+        let tiles: Vec<&Scene> = sheet
+            .pages
+            .iter()
+            .filter(|page| page.view.width > page.view.height)
+            .collect();
+        let drawn: f64 = tiles
+            .iter()
+            .flat_map(|page| lines_of(page, Role::Stock))
+            .map(|line| length(line))
+            .sum();
+        // The coupe's sides are alike, so that one strip is printed.
+        let edges: f64 = strip
+            .pattern(0.0)
+            .edges()
+            .iter()
+            .map(|edge| length(edge))
+            .sum();
+        let joints = (tiles.len() - 1) as f64;
+        let over = (drawn - edges) / (2.0 * joints);
+        assert!((over - 16.0).abs() < 0.01, "{over} mm over each joint");
+    }
+}
+
+#[test]
+fn tables_are_rows_of_as_many_cells_as_heads() {
+    for model in models() {
+        for kind in Kind::ALL {
+            for table in tables(kind, &model) {
+                assert!(!table.title.is_empty());
+                for row in &table.rows {
+                    assert_eq!(row.len(), table.heads.len(), "{}", table.title);
+                }
+            }
+        }
+    }
+    let text = csv(&tables(Kind::Order, &models()[0]));
+    assert!(text.contains("Backspacing,5 1/2 in,139.7 mm"), "{text}");
+}
