@@ -382,25 +382,6 @@ mod tests {
         );
         check("paint a.toml", Err("paint is no command"));
         check("check", Err("no car file was named"));
-        check(
-            "sheet mock-up a.toml -o b.csv --paper a4 --units mm --date today",
-            Ok(Command::Sheet(SheetOrder {
-                kind: Kind::MockUp,
-                file: file(),
-                output: "b.csv".into(),
-                format: Format::Csv,
-                options: SheetOptions {
-                    paper: Paper::A4,
-                    notation: Notation::Millimeters,
-                    date: "today".to_owned(),
-                },
-            })),
-        );
-        check("sheet a.toml", Err("a.toml is no sheet"));
-        check("sheet cut", Err("no car file was named"));
-        check("sheet cut a.toml", Err("-o with a name"));
-        check("sheet cut a.toml -o b.pdf", Err("b.pdf does not say"));
-        check("sheet cut a.toml -o b.svg --paper b5", Err("letter or a4"));
         check("check a.toml b.toml", Err("b.toml"));
         check("check a.toml --jso", Err("--jso"));
         check(
@@ -415,5 +396,28 @@ mod tests {
         check("picture a.toml --angle NaN", Err("--angle is NaN"));
         check("picture a.toml --width NaN", Err("--width is NaN"));
         check("picture a.toml --width wide", Err("wide"));
+    }
+
+    #[test]
+    fn sheets_say_what_is_to_be_written_and_where() {
+        check(
+            "sheet mock-up a.toml -o b.csv --paper a4 --units mm --date today",
+            Ok(Command::Sheet(SheetOrder {
+                kind: Kind::MockUp,
+                file: PathBuf::from("a.toml"),
+                output: "b.csv".into(),
+                format: Format::Csv,
+                options: SheetOptions {
+                    paper: Paper::A4,
+                    notation: Notation::Millimeters,
+                    date: "today".to_owned(),
+                },
+            })),
+        );
+        check("sheet a.toml", Err("a.toml is no sheet"));
+        check("sheet cut", Err("no car file was named"));
+        check("sheet cut a.toml", Err("-o with a name"));
+        check("sheet cut a.toml -o b.pdf", Err("b.pdf does not say"));
+        check("sheet cut a.toml -o b.svg --paper b5", Err("letter or a4"));
     }
 }
