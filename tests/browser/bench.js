@@ -37,7 +37,8 @@ export function gapList(page) {
 
 /** A row of the gap list. */
 export function gapRow(page, side, surface) {
-  return page.getByRole("table", { name: `${side} side` }).getByRole("row").filter({ hasText: surface });
+  const rows = page.getByRole("table", { name: `${side} side` }).getByRole("row");
+  return rows.filter({ has: page.getByRole("rowheader", { name: surface }) });
 }
 
 /** Where an element's middle is on the screen. */

@@ -4,8 +4,10 @@ use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use geometry::field::Fault;
 use leptos::prelude::*;
 
+use super::asked_tire::ask_nominal;
 use super::listen::press;
 use super::store::Bench;
+use crate::state::tire;
 
 /// Every fault of the present car. The picture below keeps showing the last car that had none.
 #[component]
@@ -15,14 +17,25 @@ pub fn FaultBanner(bench: Bench) -> impl IntoView {
             .trial
             .with(|trial| trial.as_ref().err().cloned().unwrap_or_default())
     });
+    let of_tire = Memo::new(move |_| bench.work.with(|work| tire::only_nominal_goes(&work.car)));
+    let lead = move || {
+        if of_tire.get() {
+            "There is no such tire on this rim."
+        } else {
+            "These numbers do not go together."
+        }
+    };
     view! {
         <div role="alert">
             <Show when=move || faults.with(|faults| !faults.is_empty())>
                 <div class="banner">
-                    <p><b>"These numbers do not go together."</b>" The picture and the gap list still show the car as it last did."</p>
+                    <p><b>{lead}</b>" The picture and the gap list still show the car as it last did."</p>
                     <ul>
                         {move || faults.get().iter().map(|fault| view! { <li>{sentence(fault)}</li> }).collect_view()}
                     </ul>
+                    <Show when=move || of_tire.get()>
+                        <button type="button" class="quiet" on:click=press(move || ask_nominal(bench))>"Back to the nominal tire"</button>
+                    </Show>
                     <button type="button" class="quiet" on:click=press(move || bench.undo())>"Undo the last step"</button>
                 </div>
             </Show>

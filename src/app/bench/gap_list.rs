@@ -6,9 +6,12 @@ use geometry::gap::Gap;
 use geometry::side::{Side, Sides};
 use geometry::travel::Pose;
 use geometry::units::{Notation, format_length};
+use leptos::html;
 use leptos::prelude::*;
 
+use super::bands::{AgainRow, BandTable, Doubts};
 use super::store::Bench;
+use crate::state::doubts::Off;
 use crate::state::words;
 
 /// The gaps in the pose that is held.
@@ -36,21 +39,24 @@ pub fn GapList(bench: Bench) -> impl IntoView {
         // At rest the list has them already.
         (pose != Pose::RIDE).then(|| at_pose(&model, pose, ACCURACY))
     });
+    let list: NodeRef<html::Section> = NodeRef::new();
+    let doubts = Doubts::new(bench, list);
     view! {
-        <section class="gaps" aria-labelledby="gaps-title">
+        <section node_ref=list class="gaps" class:is-awaited=doubts.awaited aria-labelledby="gaps-title">
             <h2 id="gaps-title">"Gap list"</h2>
             <p class="lead">"Pick a surface to see, in the picture, where it comes nearest."</p>
             <div class="sides">
-                {Side::BOTH.map(|side| view! { <SideList bench=bench side=side here=here /> })}
+                {Side::BOTH.map(|side| view! { <SideList bench=bench side=side here=here doubts=doubts /> })}
             </div>
             <Legend />
+            <BandTable doubts=doubts />
         </section>
     }
 }
 
 /// One side's list.
 #[component]
-fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>) -> impl IntoView {
+fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>, doubts: Doubts) -> impl IntoView {
     let rows = Memo::new(move |_| {
         let poses = here.get();
         bench.check.with(|check| {
@@ -93,7 +99,7 @@ fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>) -> impl IntoView
             </thead>
             <tbody>
                 <For each=move || rows.get() key=|row| (row.surface.id, row.name.clone()) let:row>
-                    <SurfaceRow bench=bench side=side row=follow(rows, row) />
+                    <SurfaceRow bench=bench side=side row=follow(rows, row) doubts=doubts />
                 </For>
             </tbody>
         </table>
@@ -114,7 +120,12 @@ fn follow(rows: Memo<Vec<Row>>, first: Row) -> Memo<Row> {
 }
 
 #[component]
-fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>) -> impl IntoView {
+fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>, doubts: Doubts) -> impl IntoView {
+    let doubt = Memo::new(move |_| {
+        let (id, list) = (row.with(|row| row.surface.id), doubts.list.get()?);
+        list.get(side).iter().find(|doubt| doubt.id == id).cloned()
+    });
+    let again = Memo::new(move |_| doubt.get()?.again);
     let is_picked = move || bench.picked.get() == Some((side, row.get().surface.id));
     let label = move || {
         row.with(|row| format!("{}, {}: show where it comes nearest", row.name, side.word()))
@@ -144,15 +155,26 @@ fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>) -> impl IntoView {
             </th>
             <td class="ride">
                 {move || row.with(|row| row.ride.clone())}
+                <BandMark off=Signal::derive(move || Some(doubt.get()?.ride)) />
                 <small>{move || row.with(|row| row.ride_target.clone())}</small>
             </td>
             <td>
                 {move || row.with(|row| row.travel.clone())}
+                <BandMark off=Signal::derive(move || Some(doubt.get()?.travel)) />
                 <small>{move || row.with(|row| row.travel_target.clone())}</small>
             </td>
             <td class="here">{move || row.with(|row| row.here.clone())}</td>
             <td class="word"><i class="swatch" aria-hidden="true"></i>{verdict}</td>
         </tr>
+        <AgainRow again=again />
+    }
+}
+
+/// How far the gap before it may be off.
+#[component]
+fn BandMark(off: Signal<Option<Off>>) -> impl IntoView {
+    view! {
+        <span class="band" title=move || off.get().map(|off| off.worst)>{move || off.get().map(|off| off.likely)}</span>
     }
 }
 

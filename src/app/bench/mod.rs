@@ -1,5 +1,7 @@
 //! The Bench: the builder's page.
 
+mod asked_tire;
+mod bands;
 pub mod banner;
 mod chart;
 mod dial;
@@ -24,3 +26,4 @@ mod tape;
 mod tire_size;
 mod typed_box;
 mod verdict;
+mod warnings;

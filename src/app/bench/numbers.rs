@@ -184,7 +184,7 @@ fn Obstacles(bench: Bench) -> impl IntoView {
     };
     view! {
         <Show when=move || !parts().is_empty() fallback=|| view! { <p class="lead">"No part bolted nearby is listed in the car's file."</p> }>
-            <div class="wide" tabindex="0" role="region" aria-label="Parts bolted nearby">
+            <div id="parts-nearby" class="wide" tabindex="0" role="region" aria-label="Parts bolted nearby">
                 <table class="numbers">
                     <caption>"Parts bolted nearby (ahead, out from the car's center plane, up)"</caption>
                     <thead>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::asked_tire::AskedTire;
 use super::chart::Chart;
 use super::feed::Feed;
 use super::gap_list::GapList;
@@ -14,6 +15,7 @@ use super::stations::StationPanel;
 use super::store::Bench;
 use super::tape::TapePanel;
 use super::verdict::VerdictLine;
+use super::warnings::WarningList;
 use crate::site::TITLE;
 
 /// What the Bench shows, between what is told and the foot of the page.
@@ -26,6 +28,8 @@ pub fn BenchPage(bench: Bench) -> impl IntoView {
                 <div class="view-head">
                     <VerdictLine bench=bench />
                     <ShownMenu bench=bench />
+                    <AskedTire bench=bench />
+                    <WarningList bench=bench />
                 </div>
                 <Picture bench=bench />
             </div>

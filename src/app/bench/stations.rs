@@ -61,7 +61,7 @@ fn SideStations(bench: Bench, side: Side) -> impl IntoView {
     block.on_load(move |block| listen(&block, &table));
     view! {
         <details class="data side-stations" on:toggle=move |_| open.update(|open| *open = !*open)>
-            <summary>{words::side_title(side)}</summary>
+            <summary id=format!("stations-{}", side.word())>{words::side_title(side)}</summary>
             <div node_ref=block inner_html=stations::block(side.word())></div>
         </details>
     }

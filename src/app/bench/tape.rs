@@ -1,20 +1,27 @@
 //! The tape readings, side by side, with which of them are still guesses.
 
-use geometry::body::Reading;
-use geometry::body::tape::{TAPE_FIELDS, TapeField};
+use geometry::body::tape::{READING_ERROR, TAPE_FIELDS, TapeField};
 use geometry::car::Car;
 use geometry::side::Side;
 use leptos::prelude::*;
 
 use super::dial::Help;
+use super::listen::{press, tick};
 use super::store::Bench;
 use super::typed_box::NumberBox;
+use crate::browser::reveal::reveal;
 use crate::state::tape;
 
 /// The readings of both sides.
 #[component]
 pub fn TapePanel(bench: Bench) -> impl IntoView {
     let guesses = move || bench.work.with(|work| tape::guesses(&work.car));
+    let errors = RwSignal::new(false);
+    let usual = move || {
+        bench
+            .work
+            .with(|work| tape::error_words(&work.car, bench.notation.get()))
+    };
     view! {
         <details class="panel">
             <summary>
@@ -24,6 +31,15 @@ pub fn TapePanel(bench: Bench) -> impl IntoView {
             <p class="lead">
                 "Wheel off, car level at ride height. A guess stands in where nobody has measured yet: type what the tape reads over it."
             </p>
+            <p class="lead">
+                {usual}
+                " "
+                <button type="button" class="quiet" on:click=press(|| reveal("number-tape_error-measured"))>"Change these"</button>
+            </p>
+            <label class="tick">
+                <input type="checkbox" prop:checked=errors on:change=tick(move |shown| errors.set(shown)) />
+                "Show how far each reading may be off"
+            </label>
             <div class="wide" tabindex="0" role="region" aria-label="Tape readings">
                 <table class="numbers">
                     <thead>
@@ -34,7 +50,7 @@ pub fn TapePanel(bench: Bench) -> impl IntoView {
                         </tr>
                     </thead>
                     <tbody>
-                        {TAPE_FIELDS.iter().map(|field| view! { <TapeRow bench=bench field=field /> }).collect_view()}
+                        {TAPE_FIELDS.iter().map(|field| view! { <TapeRow bench=bench field=field errors=errors /> }).collect_view()}
                     </tbody>
                 </table>
             </div>
@@ -43,14 +59,21 @@ pub fn TapePanel(bench: Bench) -> impl IntoView {
 }
 
 #[component]
-fn TapeRow(bench: Bench, field: &'static TapeField) -> impl IntoView {
+fn TapeRow(bench: Bench, field: &'static TapeField, errors: RwSignal<bool>) -> impl IntoView {
     let bound = field.field.bound;
     view! {
         <tr>
             <th scope="row">
                 <span class="named">{bound.label}<Help label=bound.label text=bound.help /></span>
             </th>
-            {Side::BOTH.map(|side| view! { <td><ReadingBox bench=bench field=field side=side /></td> })}
+            {Side::BOTH.map(|side| view! {
+                <td>
+                    <ReadingBox bench=bench field=field side=side />
+                    <Show when=move || errors.get()>
+                        <ErrorBox bench=bench field=field side=side />
+                    </Show>
+                </td>
+            })}
         </tr>
     }
 }
@@ -67,7 +90,11 @@ fn ReadingBox(bench: Bench, field: &'static TapeField, side: Side) -> impl IntoV
     let what = format!("{}, {}", bound.label, side.word());
     let label = what.clone();
     let commit = move |value| {
-        let set = |car: &mut Car| tape::set(car, side, field, Reading::measured(value));
+        let set = |car: &mut Car| {
+            let tape = &mut car.sides.get_mut(side).tape;
+            let reading = (field.reading)(tape).retaken(value);
+            tape.retake(field, reading);
+        };
         bench.commit(&what, set);
     };
     let class = move || {
@@ -82,6 +109,35 @@ fn ReadingBox(bench: Bench, field: &'static TapeField, side: Side) -> impl IntoV
             <label class="heard" for=id.clone()>{label}</label>
             <NumberBox id=id value=Signal::derive(move || Some(reading.get().value)) bound=bound notation=bench.notation commit=commit />
             <Show when=move || reading.get().guess><small>"guess"</small></Show>
+        </span>
+    }
+}
+
+/// How far one reading may be off; an emptied box takes its own error away.
+#[component]
+fn ErrorBox(bench: Bench, field: &'static TapeField, side: Side) -> impl IntoView {
+    let bound = field.field.bound;
+    let error = Memo::new(move |_| bench.work.with(|work| tape::error(&work.car, side, field)));
+    let id = format!("error-{}-{}", side.word(), bound.key);
+    let label = format!("How far {}, {} may be off", bound.label, side.word());
+    let what = format!("Tape error, {}, {}", bound.label, side.word());
+    let set = move |error: Option<f64>| {
+        bench.commit(&what, |car| {
+            let tape = &mut car.sides.get_mut(side).tape;
+            (field.set_reading)(tape, (field.reading)(tape).within(error));
+        });
+    };
+    let clear = {
+        let set = set.clone();
+        Callback::new(move |()| set(None))
+    };
+    let commit = move |value| set(Some(value));
+    view! {
+        <span class="reading off">
+            <span aria-hidden="true">"±"</span>
+            <label class="heard" for=id.clone()>{label}</label>
+            <NumberBox id=id value=Signal::derive(move || Some(error.get().0)) bound=READING_ERROR notation=bench.notation commit=commit clear=clear />
+            <Show when=move || error.get().1><small>"its own"</small></Show>
         </span>
     }
 }

@@ -1,13 +1,15 @@
-//! The tire's printed size, and whether the largest that may arrive is meant.
+//! The tire's printed size, and which of the three tires everything is asked for.
 
+use geometry::car::fields::GROWTH;
 use geometry::tire::{Arrival, Designation};
 use geometry::units::format_length;
 use leptos::prelude::*;
 
-use super::listen::tick;
+use super::asked_tire::ASKED;
 use super::store::Bench;
-use super::typed_box::TypedBox;
+use super::typed_box::{NumberBox, TypedBox};
 use crate::state::figures;
+use crate::state::tire::{self, TIRES};
 
 /// The size as printed on the sidewall.
 #[component]
@@ -28,32 +30,46 @@ pub fn TireSize(bench: Bench) -> impl IntoView {
         });
         Ok(())
     };
-    let is_largest = move || {
-        bench
-            .work
-            .with(|work| work.car.tire.arrival == Arrival::Largest)
-    };
-    let arrive = move |largest: bool| {
-        let arrival = if largest {
-            Arrival::Largest
-        } else {
-            Arrival::Nominal
-        };
-        bench.commit("Size that may arrive", |car| car.tire.arrival = arrival);
-    };
     view! {
         <div class="dial">
             <div class="dial-head">
                 <label for="tire-size">"Size as printed"</label>
                 <TypedBox id="tire-size".to_owned() shown=shown accept=accept class="size" />
             </div>
-            <label class="tick">
-                <input type="checkbox" prop:checked=is_largest on:change=tick(arrive) />
-                "Check the largest that may arrive"
-            </label>
-            <p class="in-use">{move || format!("The printed size goes on rims of {}.", rims(bench))}</p>
+            <p class="in-use">{move || format!("Lists have this size for rims of {}; its maker's own list decides.", rims(bench))}</p>
+            <TireSwitch bench=bench />
             <p class="caution">"Tires have load, speed and rim-width limits of their own: check them before ordering."</p>
         </div>
+    }
+}
+
+/// Which tire everything that is drawn and computed is asked for.
+#[component]
+fn TireSwitch(bench: Bench) -> impl IntoView {
+    let now = Memo::new(move |_| bench.work.with(|work| work.car.tire.arrival));
+    let growth = Signal::derive(move || Some(bench.work.with(|work| work.car.tire.growth)));
+    let grow = move |value| bench.commit(GROWTH.bound.label, |car| car.tire.growth = value);
+    let option = move |(name, arrival): (&'static str, Arrival)| {
+        let ask = move |_| bench.commit(ASKED, |car| car.tire.arrival = arrival);
+        view! {
+            <label class="tick">
+                <input type="radio" name="tire-asked" prop:checked=move || now.get() == arrival on:change=ask />
+                {name}
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="asked-tire">
+            <legend>"Show and check the tire"</legend>
+            {TIRES.into_iter().map(option).collect_view()}
+            <Show when=move || now.get() == Arrival::AtSpeed>
+                <p class="number">
+                    <label for="tire-growth">{GROWTH.bound.label}</label>
+                    <NumberBox id="tire-growth".to_owned() value=growth bound=GROWTH.bound notation=bench.notation commit=grow />
+                </p>
+            </Show>
+            <p class="in-use">{move || bench.work.with(|work| tire::note(&work.car))}</p>
+        </fieldset>
     }
 }
 

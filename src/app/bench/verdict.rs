@@ -4,6 +4,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use super::asked_tire::asked_words;
 use super::store::Bench;
 use crate::state::words;
 
@@ -31,11 +32,17 @@ pub fn VerdictLine(bench: Bench) -> impl IntoView {
                 })
         })
     };
-    let said = RwSignal::new(sentence.get_untracked());
+    let asked = asked_words(bench);
+    // Heard it is one: what is said holds for the tire that is asked for.
+    let whole = Memo::new(move |_| match asked.get() {
+        Some(asked) => format!("{} {asked}", sentence.get()),
+        None => sentence.get(),
+    });
+    let said = RwSignal::new(whole.get_untracked());
     let mut say =
         leptos::leptos_dom::helpers::debounce(SETTLED, move |sentence: String| said.set(sentence));
     // The spoken sentence lags on purpose: it is the visible one after it has stood still.
-    Effect::new(move |_| say(sentence.get()));
+    Effect::new(move |_| say(whole.get()));
     view! {
         <p class=class aria-hidden="true"><i class="swatch"></i><span>{move || sentence.get()}</span></p>
         <output class="heard" aria-label="Verdict">{move || said.get()}</output>

@@ -1,26 +1,9 @@
-//! Tape readings as they are entered: a reading that was taken moves the guesses that lean on it.
+//! Tape readings as they are entered: which are still guesses, and how far each may be off.
 
-use geometry::body::Reading;
 use geometry::body::tape::{TAPE_FIELDS, TapeField};
 use geometry::car::Car;
 use geometry::side::Side;
-
-/// Enters a reading; guesses that were made from readings are made anew. A guess of somebody's own stays.
-pub fn set(car: &mut Car, side: Side, field: &TapeField, reading: Reading) {
-    let tape = &mut car.sides.get_mut(side).tape;
-    let leaning: Vec<_> = TAPE_FIELDS
-        .iter()
-        .filter_map(|guessed| Some((guessed, guessed.guess?)))
-        .filter(|(guessed, guess)| (guessed.reading)(tape) == Reading::guessed(guess(tape)))
-        .collect();
-    (field.set_reading)(tape, reading);
-    for (guessed, guess) in leaning {
-        if (guessed.reading)(tape).guess {
-            let value = guess(tape);
-            (guessed.set_reading)(tape, Reading::guessed(value));
-        }
-    }
-}
+use geometry::units::{Notation, format_length};
 
 /// How many readings of the car are guesses.
 pub fn guesses(car: &Car) -> usize {
@@ -42,59 +25,48 @@ pub fn count_words(guesses: usize) -> String {
     }
 }
 
+/// How far a reading may be off, mm, and whether that is an error of its own.
+pub fn error(car: &Car, side: Side, field: &TapeField) -> (f64, bool) {
+    let reading = (field.reading)(&car.sides.get(side).tape);
+    (car.tape_error.of(reading), reading.error.is_some())
+}
+
+/// How far readings may be off where they do not say, in a sentence.
+pub fn error_words(car: &Car, notation: Notation) -> String {
+    let length = |mm: f64| format_length(mm, notation);
+    let errors = &car.tape_error;
+    format!(
+        "A reading may be off by {}, a guess by {}, where it has no error of its own.",
+        length(errors.measured),
+        length(errors.guessed.max(errors.measured))
+    )
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::state::opening;
 
     #[test]
-    fn a_reading_moves_the_guesses_that_lean_on_it() {
+    fn a_reading_may_have_an_error_of_its_own() {
         let mut car = Car::clone(&opening::invented(0).expect("a car").car);
-        let named = |key| {
-            TAPE_FIELDS
-                .iter()
-                .find(|field| field.field.bound.key == key)
-                .expect("a field")
-        };
-        let opening_ahead = named("opening_ahead");
-        let guess = opening_ahead.guess.expect("it can be guessed");
-        let leaning = Reading::guessed(guess(&car.sides.left.tape));
-        set(&mut car, Side::Left, opening_ahead, leaning);
-        set(
-            &mut car,
-            Side::Left,
-            named("wall_ahead"),
-            Reading::measured(400.0),
-        );
-        assert_ne!(car.sides.left.tape.opening_ahead, leaning);
-        assert_eq!(
-            car.sides.left.tape.opening_ahead,
-            Reading::guessed(guess(&car.sides.left.tape))
-        );
-        let before = guesses(&car);
-        set(
-            &mut car,
-            Side::Left,
-            opening_ahead,
-            Reading::measured(380.0),
-        );
-        assert_eq!(
-            (guesses(&car), car.sides.left.tape.opening_ahead.value),
-            (before - 1, 380.0)
-        );
+        let field = &TAPE_FIELDS[0];
+        assert_eq!(error(&car, Side::Left, field), (3.175, false));
+        let tape = &mut car.sides.left.tape;
+        tape.to_rail = tape.to_rail.within(Some(1.0));
+        assert_eq!(error(&car, Side::Left, field), (1.0, true));
+        assert_eq!(error(&car, Side::Right, field), (3.175, false));
     }
 
     #[test]
-    fn a_guess_of_ones_own_stays() {
+    fn a_guess_is_never_surer_than_a_reading() {
         let mut car = Car::clone(&opening::invented(0).expect("a car").car);
-        car.sides.left.tape.opening_ahead = Reading::guessed(321.0);
-        set(
-            &mut car,
-            Side::Left,
-            &TAPE_FIELDS[0],
-            Reading::measured(300.0),
+        car.tape_error.guessed = 1.0;
+        let words = error_words(&car, Notation::InchFractions);
+        assert!(
+            words.contains("off by 1/8 in, a guess by 1/8 in"),
+            "{words}"
         );
-        assert_eq!(car.sides.left.tape.opening_ahead, Reading::guessed(321.0));
     }
 
     #[test]
