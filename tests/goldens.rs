@@ -5,6 +5,7 @@
 use std::fs;
 use std::path::PathBuf;
 
+use drawing::sheets::{SheetOptions, strip_sheet};
 use drawing::{
     MapOptions, MountOptions, RearOptions, RoomOptions, SideOptions, mount_view, rear_view,
     room_chart, side_view, wheelhouse_map,
@@ -83,6 +84,18 @@ fn a_room_chart_is_as_kept() {
         ..RoomOptions::default()
     };
     kept("coupe-room.svg", &room_chart(&chart, &moved).file());
+}
+
+/// The browser tests print this one and measure its rulers.
+#[test]
+fn a_tile_of_a_fill_strip_is_as_kept() {
+    let mut car = carfile::read(carfile::SCENARIOS[0].text).expect("the first car reads");
+    car.sides.left.seam_move = 44.45;
+    let model = Model::new(&car).expect("it has a model");
+    let sheet = strip_sheet(&model, &SheetOptions::default());
+    let is_tile = |page: &&drawing::Scene| page.view.width > page.view.height;
+    let tile = sheet.pages.iter().find(is_tile).expect("a tile");
+    kept("coupe-strip-tile.svg", &tile.page_file());
 }
 
 #[test]

@@ -175,7 +175,7 @@ fn finding(model: &Model, plan: &CutPlan, say: &dyn Fn(f64) -> String) -> String
     };
     words.push_str(rest);
     if worst > 0.0 {
-        let _ = write!(words, " The most room is missing by {}.", say(worst));
+        let _ = write!(words, " At the worst spot {} is missing.", say(worst));
     }
     words
 }
@@ -204,6 +204,7 @@ fn work(flow: &Flow, model: &Model, plans: &Sides<CutPlan>) -> Vec<String> {
             flow.say(metal.first_cut)
         ));
         steps.push("Try the mock-up at ride height, bump and droop. Then trim to the final line, only where it is needed, and try again.".to_owned());
+        steps.push("What was cut out is closed with new sheet that stands clear of the line by at least what is missing there: cardboard first, then steel of the weld sheet's gauge, lapped and welded as the weld sheet says. It is not on the strip's pattern.".to_owned());
     }
     if any(|span| span.how == How::Dolly) {
         steps.push(format!(

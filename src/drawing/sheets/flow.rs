@@ -71,14 +71,7 @@ impl<'a> Flow<'a> {
 
     /// A length as the sheet writes it, and in millimeters where it does not.
     pub fn say_both(&self, length: f64) -> String {
-        match self.options.notation {
-            Notation::Millimeters => self.say(length),
-            _ => format!(
-                "{} ({})",
-                self.say(length),
-                format_length(length, Notation::Millimeters)
-            ),
-        }
+        both(length, self.options.notation)
     }
 
     /// What of the page is left to be filled: left, top, width, height.
@@ -329,6 +322,15 @@ impl<'a> Flow<'a> {
     }
 }
 
+/// A length as `notation` writes it, and in millimeters where it does not.
+pub(super) fn both(length: f64, notation: Notation) -> String {
+    let told = format_length(length, notation);
+    match notation {
+        Notation::Millimeters => told,
+        _ => format!("{told} ({})", format_length(length, Notation::Millimeters)),
+    }
+}
+
 /// The title block and the foot.
 fn frame(view: View, kind: Kind, car: &str, options: &SheetOptions, place: &str) -> Group {
     let mut group = Group::new("frame", None);
@@ -419,18 +421,59 @@ fn slack(role: Role) -> f64 {
 pub(super) fn wrapped(words: &str, room: f64, size: f64, role: Role) -> Vec<String> {
     let size = size * slack(role);
     let mut lines = vec![String::new()];
-    for word in words.split_whitespace() {
+    for word in glued(words) {
         let last = lines.len() - 1;
         let longer = if lines[last].is_empty() {
-            word.to_owned()
+            word.clone()
         } else {
             format!("{} {word}", lines[last])
         };
         if width(&longer, size) <= room || lines[last].is_empty() {
             lines[last] = longer;
         } else {
-            lines.push(word.to_owned());
+            lines.push(word);
         }
     }
     lines
+}
+
+/// The words between which a line may be broken: a number keeps its fraction and its unit.
+fn glued(words: &str) -> Vec<String> {
+    let mut list: Vec<String> = Vec::new();
+    for word in words.split_whitespace() {
+        let bare = word.trim_matches(|c: char| !c.is_alphanumeric());
+        let belongs = matches!(bare, "in" | "mm") || (bare.contains('/') && starts_in_digit(bare));
+        match list.last_mut() {
+            Some(last) if belongs && last.ends_with(|c: char| c.is_ascii_digit()) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => list.push(word.to_owned()),
+        }
+    }
+    list
+}
+
+fn starts_in_digit(word: &str) -> bool {
+    word.starts_with(|c: char| c.is_ascii_digit())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_is_not_broken_from_its_fraction_or_its_unit() {
+        let lines = wrapped("wide: 12 5/16 in (312.0 mm) or so", 22.0, 2.0, Role::Text);
+        assert_eq!(lines, ["wide: 12 5/16 in", "(312.0 mm) or so"]);
+    }
+
+    #[test]
+    fn nothing_makes_one_empty_line_and_a_long_word_stays_whole() {
+        assert_eq!(wrapped("", 10.0, 2.0, Role::Text), [""]);
+        assert_eq!(
+            wrapped("unbreakable", 1.0, 2.0, Role::Text),
+            ["unbreakable"]
+        );
+    }
 }

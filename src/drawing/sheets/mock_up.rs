@@ -4,7 +4,7 @@ use geometry::body::SurfaceId;
 use geometry::check::at_pose;
 use geometry::gap::Gap;
 use geometry::metal::MockUp;
-use geometry::metal::mock_up::poses;
+use geometry::metal::mock_up::{AROUND_FLANGE, poses};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::vec2;
@@ -14,6 +14,7 @@ use super::flow::{Flow, rectangle};
 use super::paper::NOTE;
 use super::plot::{Plot, words};
 use super::table::Table;
+use super::tape::MARK;
 use super::{Kind, Sheet, SheetOptions};
 use crate::role::Role;
 use crate::scene::{Anchor, Group, View};
@@ -144,7 +145,11 @@ fn discs(mock_up: &MockUp, notation: Notation) -> Table {
             None => "\u{2014}".to_owned(),
         };
         let hole = if disc.needs_hole {
-            format!("{}, or brake plus 1 in", say(mock_up.hole))
+            format!(
+                "{}, or brake plus {}",
+                say(mock_up.hole),
+                say(AROUND_FLANGE)
+            )
         } else {
             "for the rods only".to_owned()
         };
@@ -175,7 +180,10 @@ fn build(flow: &Flow, mock_up: &MockUp) -> Vec<String> {
             "Stack from inboard to outboard on the rods, with spacers or nuts on either side of each disc, until every outboard face is at its distance from the mounting face. Over all: {}.",
             flow.say_both(mock_up.width)
         ),
-        "Turn it on the flange and hold a pencil to each edge: an edge that runs out more than 1/16 in is trimmed.".to_owned(),
+        format!(
+            "Turn it on the flange and hold a pencil to each edge: an edge that runs out more than {} is trimmed.",
+            flow.say(MARK)
+        ),
     ];
     if across.is_some() {
         steps.insert(

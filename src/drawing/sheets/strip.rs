@@ -7,7 +7,7 @@ use geometry::space::{Vec2, vec2};
 use geometry::units::{KG_PER_POUND, MM_PER_INCH, Notation, format_length};
 
 use super::dxf::{CUT, Dxf, EDGE, MARK};
-use super::flow::{Flow, rectangle};
+use super::flow::{Flow, both, rectangle};
 use super::plot::words;
 use super::table::Table;
 use super::tiles::{Full, Line, Tag, tiles};
@@ -128,13 +128,7 @@ fn side_name(side: Side, alike: bool) -> String {
 fn numbers(model: &Model, one: &Made, name: &str, notation: Notation) -> Table {
     let metal = &model.car.metal;
     let thickness = gauge::thickness(metal.gauge).unwrap_or_default();
-    let say = |length: f64| {
-        format!(
-            "{} ({})",
-            format_length(length, notation),
-            format_length(length, Notation::Millimeters)
-        )
-    };
+    let say = |length: f64| both(length, notation);
     let area = |square: f64| {
         format!(
             "{:.2} sq ft ({:.4} sq m)",

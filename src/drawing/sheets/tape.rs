@@ -6,6 +6,7 @@ use geometry::car::fields;
 use geometry::field::Bound;
 use geometry::locator::Locator;
 use geometry::model::Model;
+use geometry::units::MM_PER_INCH;
 
 use super::flow::Flow;
 use super::table::Table;
@@ -17,6 +18,9 @@ pub const LETTERS: [char; 20] = [
     'A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'J', 'K', 'L', 'M', 'N', 'P', 'Q', 'S', 'T', 'U', 'V',
     'W',
 ];
+
+/// A mark of the tape, 1/16 in, mm.
+pub(super) const MARK: f64 = MM_PER_INCH / 16.0;
 
 const CAUTIONS: [&str; 3] = [
     "Work on a level floor. Stands under the frame or sills carry the body, stands or blocks carry the axle: never a jack alone.",
@@ -30,7 +34,8 @@ pub fn tape_sheet(model: &Model, options: &SheetOptions) -> Sheet {
     let mut flow = Flow::new(Kind::Tape, model, options);
     flow.paragraph("Write each reading beside its letter. Type them into the page in the same order, left side and right side, and the car is there.");
     flow.heading("Set the car up");
-    flow.steps(&set_up());
+    let steps = set_up(&flow);
+    flow.steps(&steps);
     flow.figure(tape_figure::REAR_HEIGHT, |group, frame| {
         tape_figure::rear(group, frame, model);
     });
@@ -63,12 +68,13 @@ pub(super) fn letter(key: &str) -> char {
     place.and_then(|k| LETTERS.get(k).copied()).unwrap_or('?')
 }
 
-fn set_up() -> Vec<String> {
+fn set_up(flow: &Flow) -> Vec<String> {
+    let mark = flow.say(MARK);
     let span = |from: &str, to: &str| format!("{} to {}", letter(from), letter(to));
     vec![
-        "With the car on its wheels on a level floor, loaded as it is driven, measure from the axle's center straight up to the quarter lip on both sides. Write both here: left ____________ right ____________".to_owned(),
+        "With the car on its wheels on a level floor, loaded as it is driven, measure from the axle's center straight up to the quarter lip on both sides. Left ____________ right ____________".to_owned(),
         "Chock the front wheels. Lift the rear, set stands under the body and stands or blocks under the axle, and take the rear wheels off.".to_owned(),
-        "Raise or lower the axle until both measures of step 1 are back, within 1/16 in. That is ride height. Check that the axle is level across and square to the car.".to_owned(),
+        format!("Raise or lower the axle until both measures of step 1 are back, within {mark}. That is ride height. Check that the axle is level across and square to the car."),
         "\u{201c}Flange face\u{201d} is the face of the axle flange that the wheel's studs stand out of. Where a drum or rotor stays on, measure from its face and add its thickness.".to_owned(),
         format!(
             "Hold a straightedge flat on the flange face. Measure along the axle, square to the car's center line: {}.",
@@ -79,7 +85,7 @@ fn set_up() -> Vec<String> {
             span("roof_up", "rail_bottom_up"),
             span("wall_ahead", "kick_behind")
         ),
-        "Take every reading twice, the second time starting over. Where the two differ by more than 1/16 in, take a third.".to_owned(),
+        format!("Take every reading twice, the second time starting over. Where the two differ by more than {mark}, take a third."),
     ]
 }
 

@@ -9,7 +9,7 @@ use geometry::space::{Vec2, vec2};
 use geometry::units::{MM_PER_INCH, Notation, format_length};
 
 use super::dxf::{CUT, Dxf};
-use super::flow::Flow;
+use super::flow::{Flow, both};
 use super::paper::Lie;
 use super::table::Table;
 use super::tiles::{Full, Line, tile_alone};
@@ -88,13 +88,7 @@ pub fn weld_tables(model: &Model, notation: Notation) -> Vec<Table> {
 
 fn practices(model: &Model, notation: Notation) -> Table {
     let (_, thickness) = plugs(model);
-    let both = |length: f64| {
-        format!(
-            "{} ({})",
-            format_length(length, notation),
-            format_length(length, Notation::Millimeters)
-        )
-    };
+    let say = |length: f64| both(length, notation);
     let of = |practice| Plugs::new(practice, thickness, None);
     let (code, repair) = (of(PlugPractice::Code), of(PlugPractice::Repair));
     let mut table = Table::new(
@@ -109,11 +103,11 @@ fn practices(model: &Model, notation: Notation) -> Table {
             ("as body repair does it", 3.4),
         ],
     );
-    let [least, most] = REPAIR_PITCH.map(both);
-    table.row(["Hole".to_owned(), both(code.hole), both(repair.hole)]);
+    let [least, most] = REPAIR_PITCH.map(say);
+    table.row(["Hole".to_owned(), say(code.hole), say(repair.hole)]);
     table.row([
         "Pitch".to_owned(),
-        format!("no less than {}", both(code.pitch)),
+        format!("no less than {}", say(code.pitch)),
         format!("{least} to {most}"),
     ]);
     table.row([

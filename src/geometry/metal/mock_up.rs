@@ -24,7 +24,7 @@ pub const SHORT: f64 = 3.175;
 const SAGITTA: f64 = 0.01;
 /// How much wider than the axle flange the hole in a disc is that the flange reaches through, mm (common practice, no
 /// source).
-const AROUND_FLANGE: f64 = 25.4;
+pub const AROUND_FLANGE: f64 = 25.4;
 
 /// One disc.
 #[derive(Debug, Clone, Copy, PartialEq)]

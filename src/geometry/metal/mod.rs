@@ -2,7 +2,7 @@
 //!
 //! Each room answers one question of the shop: [`gauge`] how thick and heavy a sheet is, [`weld`] how it is held,
 //! [`strip`] what the new metal between the old seam and the new one looks like laid flat, [`cut`] what of the
-//! wheelhouse stands in the tire's room, [`mock_up`] what plywood stands in for the tire, [`fit`] which measurement the
+//! wheelhouse stands in the tire's room, [`mock_up`] what plywood stands in for the tire, [`mod@fit`] which measurement the
 //! gaps found with it throw doubt on, [`order`] what to order.
 
 pub mod cut;
