@@ -1,8 +1,8 @@
 //! The mock-up, and what is found with it: it stands in for the tire, and a reading that is wrong is found out.
 
 use carfile::{SCENARIOS, read};
-use geometry::body::Reading;
 use geometry::body::tape::TAPE_FIELDS;
+use geometry::body::{Reading, Surface, SurfaceId};
 use geometry::car::Car;
 use geometry::check::at_pose;
 use geometry::metal::fit::GAP_ERROR;
@@ -110,6 +110,21 @@ fn what_is_predicted_is_left_alone() {
     assert!(fit.misfit[0] < 1e-9);
     assert_eq!(fit.likeliest, None);
     assert!(fit.together.is_empty());
+}
+
+#[test]
+fn nothing_found_says_nothing_and_neither_does_a_surface_that_is_not_there() {
+    let car = car("coupe");
+    assert_eq!(fit(&car, &[]).expect("a fit").likeliest, None);
+    let nowhere = Found {
+        id: SurfaceId {
+            surface: Surface::Obstacle,
+            index: 7,
+        },
+        ..found_on(&car)[0]
+    };
+    let fit = fit(&car, &[nowhere]).expect("a fit");
+    assert!(fit.rows.is_empty() && fit.together.is_empty());
 }
 
 /// A reading off by half an inch, four times its error, is found out from the gaps on the mock-up, each read to a tape's

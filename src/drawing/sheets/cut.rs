@@ -31,7 +31,7 @@ const CAUTIONS: [&str; 5] = [
 #[must_use]
 pub fn cut_sheet(model: &Model, plans: &Sides<CutPlan>, options: &SheetOptions) -> Sheet {
     let mut flow = Flow::new(Kind::Cut, model, options);
-    flow.paragraph("All distances run along the sheet, from the factory's seam, inboard toward the car's middle or outboard toward the lip. Angles count round the axle's center from straight up. Mark them with a string from the axle's center and a protractor.");
+    flow.paragraph("All distances run along the sheet, from the factory's seam, inboard toward the car's middle or outboard toward the lip. Angles count from straight up round the axle's center, the axle at ride height. Mark them with a string from the axle's center and a protractor.");
     for (side, plan) in plans.iter() {
         flow.heading(&format!("The {} side", side.word()));
         flow.paragraph(&finding(model, plan, &|length| flow.say_both(length)));

@@ -8,6 +8,7 @@ use geometry::metal::mock_up::{AROUND_FLANGE, poses};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::vec2;
+use geometry::travel::Pose;
 use geometry::units::{Notation, format_length, shown};
 
 use super::flow::{Flow, rectangle};
@@ -98,7 +99,7 @@ pub fn mock_up_tables(model: &Model, mock_up: &MockUp, notation: Notation) -> Ve
                     .get(side)
                     .iter()
                     .find(|(of, _)| *of == id)
-                    .map(|(_, gap)| predicted(model, id, gap, notation))
+                    .map(|(_, gap)| predicted(model, id, pose, gap, notation))
             };
             // A part that is on one side only leaves nothing to be found on the other.
             let cells = |side: Side| match of(side) {
@@ -113,8 +114,14 @@ pub fn mock_up_tables(model: &Model, mock_up: &MockUp, notation: Notation) -> Ve
     tables
 }
 
-fn predicted(model: &Model, id: SurfaceId, gap: &Gap, notation: Notation) -> String {
-    let target = model.car.targets.through_travel(id.surface);
+/// A predicted gap, judged by the target that its position has.
+fn predicted(model: &Model, id: SurfaceId, pose: Pose, gap: &Gap, notation: Notation) -> String {
+    let targets = &model.car.targets;
+    let target = if pose == Pose::RIDE {
+        targets.at_ride(id.surface)
+    } else {
+        targets.through_travel(id.surface)
+    };
     let verdict = geometry::check::Verdict::of(gap.low, target);
     gap_words(gap.low, verdict, notation)
 }
