@@ -1,4 +1,4 @@
-//! What is timed: the whole model, and two plainer ways to the same answer.
+//! What is timed: the whole model, the room chart, and two plainer ways to the model's answer.
 //!
 //! It knows no clock. Natively `main.rs` times it, in wasm `time.mjs` does; both print a line a case, and `cargo xtask
 //! bench` makes a table of them.
@@ -9,6 +9,7 @@ mod pieces;
 
 use geometry::check::check;
 use geometry::model::Model;
+use geometry::room::{RoomChart, RoomOptions, RoomRow, RowRoom};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// The names of the cars, in the order of their numbers.
@@ -37,6 +38,22 @@ pub fn whole_model(car: usize, accuracy: f64) -> Vec<f64> {
             ]
         })
         .collect()
+}
+
+/// The room chart of a car at 48 rows: for each row its width, and the ends of its ranges, those without a hit and those
+/// that clear, with the stock tub and with the moved one. Nothing where there is no such car.
+#[wasm_bindgen]
+pub fn room(car: usize) -> Vec<f64> {
+    let Some(model) = model(car) else {
+        return Vec::new();
+    };
+    let chart = RoomChart::whole(&model, RoomOptions::around(&model, 48));
+    let ends = |room: &RowRoom| [room.free.concat(), room.clear.concat()].concat();
+    let row = |row: RoomRow| {
+        let rooms = [&row.stock, &row.moved].into_iter().flatten();
+        [vec![row.width], rooms.flat_map(ends).collect()].concat()
+    };
+    chart.rows.into_iter().flat_map(row).collect()
 }
 
 /// The least gap through travel of each surface by a general collision library, one pose of a grid at a time.

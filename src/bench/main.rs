@@ -3,10 +3,12 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use bench::{cars, plain_bound, pose_grid, whole_model};
+use bench::{cars, plain_bound, pose_grid, room, whole_model};
 
 /// How often a quick case is run; the least time counts.
 const RUNS: u32 = 40;
+/// The same of a room chart.
+const ROOM_RUNS: u32 = 10;
 
 fn main() {
     let all = std::env::args().nth(1).as_deref() == Some("all");
@@ -18,6 +20,11 @@ fn main() {
                 whole_model(black_box(car), black_box(accuracy))
             });
         }
+    }
+    for (car, name) in cars().into_iter().enumerate() {
+        time(&format!("room {name}"), runs.min(ROOM_RUNS), || {
+            room(black_box(car))
+        });
     }
     // The two plainer ways take their time.
     if !all {

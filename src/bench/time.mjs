@@ -4,7 +4,7 @@
 import { createRequire } from "node:module";
 import path from "node:path";
 
-const { cars, plain_bound, pose_grid, whole_model } = createRequire(import.meta.url)(
+const { cars, plain_bound, pose_grid, room, whole_model } = createRequire(import.meta.url)(
   path.resolve(process.argv[2], "bench.js"),
 );
 
@@ -12,6 +12,8 @@ const { cars, plain_bound, pose_grid, whole_model } = createRequire(import.meta.
 const ALL = process.argv[3] === "all";
 /** How often a quick case is run, where times are asked for; the least counts. */
 const RUNS = ALL ? 40 : 1;
+/** The same of a room chart. */
+const ROOM_RUNS = Math.min(RUNS, 10);
 
 function time(name, runs, work) {
   let least = Infinity;
@@ -28,6 +30,9 @@ for (const [car, name] of cars().entries()) {
   for (const accuracy of [0.1, 0.01]) {
     time(`model ${name} ${accuracy}`, RUNS, () => whole_model(car, accuracy));
   }
+}
+for (const [car, name] of cars().entries()) {
+  time(`room ${name}`, ROOM_RUNS, () => room(car));
 }
 if (ALL) {
   time("grid", 1, () => pose_grid(0));

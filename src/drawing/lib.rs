@@ -44,7 +44,10 @@ pub use map::{
 pub use mount::{MountOptions, mount_finding, mount_here, mount_spoken, mount_view};
 pub use rear::{Dimensions, RearOptions, Shown, rear_view};
 pub use role::Role;
-pub use room::{RoomOptions, RoomTable, room_chart, room_finding, room_place, room_rows};
+pub use room::{
+    RoomOptions, RoomTable, room_chart, room_finding, room_finding_with, room_place, room_rows,
+    room_spot, room_tub,
+};
 pub use scene::{Anchor, Group, Handle, Item, Key, Scene, Shape, View};
 pub use side::{SideOptions, side_angle, side_handle, side_view};
 pub use words::{bearing, gap_words};

@@ -157,6 +157,34 @@ impl Chain {
             .fold(f64::NEG_INFINITY, f64::max)
     }
 
+    /// How far this outline reaches beyond `other`, at its most over all normals, mm; negative where it lies within it.
+    ///
+    /// A distance is the greatest of `n . p - h(n)`, so no point's distance to this chain is less than that to `other`
+    /// by more. On a pair of arcs the two support functions differ by `n . d + r`, which is greatest along `d` or at an
+    /// end of the normals that both cover.
+    #[must_use]
+    pub fn beyond(&self, other: &Self) -> f64 {
+        let covers = |chain: &Self, i: usize, normal: Vec2| {
+            chain.arcs[i].from.cross(normal) >= 0.0 && normal.cross(chain.to(i)) >= 0.0
+        };
+        let mut most = f64::NEG_INFINITY;
+        for (i, ours) in self.arcs.iter().enumerate() {
+            for (j, theirs) in other.arcs.iter().enumerate() {
+                let apart = ours.center - theirs.center;
+                let thicker = ours.radius - theirs.radius;
+                let length = apart.length();
+                let along = (length > 0.0).then(|| apart * (1.0 / length));
+                let ends = [ours.from, self.to(i), theirs.from, other.to(j)];
+                for normal in ends.into_iter().chain(along) {
+                    if covers(self, i, normal) && covers(other, j, normal) {
+                        most = most.max(normal.dot(apart) + thicker);
+                    }
+                }
+            }
+        }
+        most
+    }
+
     /// All points within `give` of the chain along the first axis: what it covers when it may slide
     /// that far either way.
     #[must_use]
@@ -247,6 +275,18 @@ mod tests {
         assert!((chain.near(vec2(-130.0, 0.0)).distance - 23.0).abs() < 1e-12);
         assert!((chain.near(vec2(0.0, 75.0)).distance - 15.0).abs() < 1e-12);
         assert!(Chain::new(chain.arcs.clone()).is_ok());
+    }
+
+    #[test]
+    fn what_reaches_beyond_is_told_to_the_last_digit() {
+        let (small, large) = (
+            rounded_box(vec2(100.0, 60.0), 20.0),
+            rounded_box(vec2(105.0, 63.0), 20.0),
+        );
+        assert!((large.beyond(&small) - math::hypot(5.0, 3.0)).abs() < 1e-12);
+        assert!((small.beyond(&large) + 3.0).abs() < 1e-12);
+        assert!(small.beyond(&small).abs() < 1e-12);
+        assert!((small.widened(4.0).beyond(&small) - 4.0).abs() < 1e-12);
     }
 
     #[test]

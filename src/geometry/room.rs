@@ -3,26 +3,43 @@
 //!
 //! # How it is found
 //!
-//! At one width the reserve, the least of all gaps less what is asked of each, is a function of the backspacing that
-//! changes by at most [`RoomWork`]'s `slope` a millimeter: one for the sideways shift, and a little for what a wider
-//! track does to roll. A place with a reserve of `f` therefore vouches for all within `|f| / slope` on either side, and
-//! from one row to the next for those that the other width cannot have brought to zero: a section grows by half its
-//! width to a side, and by less elsewhere, which the bound takes twice. What nobody vouches for is asked, between two
-//! signs where the line through them crosses zero, until a limit is known to [`ACCURACY`]. The search for the least
-//! reserve asks only those surfaces that their last gaps, less what has changed since, do not rule out.
+//! *No room* is told by spots. A spot is a point of the metal in a pose of the axle in which it was once below what is
+//! asked. In any other place of the chart its distance there is attained, so it says without a search that there is no
+//! room, or where its own limit lies.
 //!
-//! A sliver of room, or of metal, that is narrower than four times [`ACCURACY`] may be passed over.
+//! *Room* is told by planes. For each face of the metal the certified search need only say that its gap is at least
+//! what is asked ([`crate::gap::certify_above`]); mostly one plane says so, and more: a shift `s` of the wheel along its
+//! axle changes a plane's distance by the plane's axial part times `s`, another section by no more than the most that
+//! one reaches beyond the other ([`crate::chain::Chain::beyond`]), and the track that changes with the backspacing by
+//! no more than the metal drifts in the axle's frame ([`crate::motion::Motion::track_drift`]); outboard not even that,
+//! for the same places of the axle are then more than a wider track allows. So what was found for a face in one place
+//! vouches for a stretch round it, in this row and in those after it, and only what nothing vouches for is asked.
+//!
+//! A limit is first where the spots cross what is asked. The place [`ACCURACY`] from there, on the side with room, is
+//! then asked: it has room, and is the limit, or it gives a further spot.
+//!
+//! # What is promised
+//!
+//! Every place inside a range has room, and within [`ACCURACY`] beyond an end of it there is one that has none. What is
+//! between ranges has none, and every range wider than [`ACCURACY`] is found; so is every stretch without room that is
+//! wider than that. Within it, neither is looked for.
 
-mod part;
+mod face;
 mod row;
+mod tracks;
+mod tub;
+mod wheel;
 
 use crate::body::Surface;
 use crate::car::{Car, Lever, fields};
 use crate::check::Verdict;
 use crate::model::Model;
-use row::{Level, Tub, Wheel};
+use row::RowWork;
+use tracks::Tracks;
+use tub::{Level, Tub};
+use wheel::Wheel;
 
-/// How closely a limit is known, mm of backspacing, where the reserve changes with it one for one.
+/// How closely a limit is known, mm of backspacing: always on the side with room.
 pub const ACCURACY: f64 = 0.25;
 
 /// What the chart covers.
@@ -129,13 +146,17 @@ impl RoomChart {
         let with_seam = |seam: f64| {
             let mut car = model.car.clone();
             Lever::SeamMove.set(&mut car, seam);
-            Model::new(&car).ok().map(|model| Tub::new(&model))
+            let model = Model::new(&car).ok()?;
+            Some(Tub::new(&model, options.backspacings[1]))
         };
         RoomWork {
             car: model.car.clone(),
             tubs: [0.0, options.seam].map(with_seam),
-            next: 0,
+            wheel: None,
+            tracks: Tracks::new(options.backspacings),
+            doing: None,
             half: [None, None],
+            hints: Default::default(),
             chart: RoomChart {
                 options,
                 rows: Vec::new(),
@@ -144,7 +165,6 @@ impl RoomChart {
                     Lever::SectionWidth.get(&model.car),
                 ],
             },
-            asked: 0,
         }
     }
 
@@ -165,57 +185,107 @@ impl RoomChart {
 pub struct RoomWork {
     car: Car,
     tubs: [Option<Tub>; 2],
-    /// Quarters of rows done: a row has two tubs, and each two levels.
-    next: u32,
+    /// The wheel of the row that is being done.
+    wheel: Option<Wheel>,
+    tracks: Tracks,
+    /// Which tub, at which level, and how far that is.
+    doing: Option<(usize, Level, RowWork)>,
     half: [Option<RowRoom>; 2],
+    /// Middles of the last row's ranges, tub by tub and level by level: where to look first.
+    hints: [[Vec<f64>; 2]; 2],
     chart: RoomChart,
-    asked: usize,
 }
 
 impl RoomWork {
-    /// Computes a quarter of a row more: one tub, hits or targets; gives the chart once all are done.
+    /// Asks one question more; gives the chart once there is none left.
     pub fn step(&mut self) -> Option<RoomChart> {
         let rows = self.chart.options.rows.max(2);
-        let (row, tub, level) = (
-            self.next / 4,
-            usize::from(self.next % 4 >= 2),
-            [Level::Free, Level::Clear][usize::from(self.next % 2 == 1)],
-        );
-        if row >= rows {
+        if self.chart.rows.len() >= rows as usize {
             return Some(self.chart.clone());
         }
-        let [least, most] = self.chart.options.widths;
-        let width = least + (most - least) * f64::from(row) / f64::from(rows - 1);
-        let mut car = self.car.clone();
-        Lever::SectionWidth.set(&mut car, width);
-        // The tub does not change what the wheel is; the stock one always fits.
-        Lever::SeamMove.set(&mut car, 0.0);
-        if let (Ok(model), Some(known)) = (Model::new(&car), self.tubs[tub].as_mut()) {
-            let mut wheel = Wheel::new(&model);
-            let ranges = known.ranges(&mut wheel, self.chart.options.backspacings, level);
-            self.asked += wheel.asked;
-            let room = self.half[tub].get_or_insert_default();
-            match level {
-                Level::Free => room.free = ranges,
-                Level::Clear => room.clear = ranges,
+        let Some(wheel) = &self.wheel else {
+            self.begin_row(rows);
+            return None;
+        };
+        let Some((k, level, work)) = &mut self.doing else {
+            self.end_row();
+            return None;
+        };
+        let (k, level) = (*k, *level);
+        let tub = self.tubs[k].as_mut();
+        let ranges = tub.map_or_else(
+            || Some(Vec::new()),
+            |tub| work.step(tub, (wheel, &mut self.tracks)),
+        )?;
+        self.hints[k][level as usize] = ranges
+            .iter()
+            .map(|[from, to]| f64::midpoint(*from, *to))
+            .collect();
+        let room = self.half[k].get_or_insert_default();
+        self.doing = match level {
+            // Where it hits it cannot clear.
+            Level::Free => {
+                room.free = ranges;
+                let work = RowWork::begin(Level::Clear, &room.free, &self.hints[k][1]);
+                Some((k, Level::Clear, work))
             }
-        }
-        self.next += 1;
-        if self.next.is_multiple_of(4) {
-            let [stock, moved] = std::mem::take(&mut self.half);
-            self.chart.rows.push(RoomRow {
-                width,
-                stock,
-                moved,
-            });
-        }
-        (self.next >= 4 * rows).then(|| self.chart.clone())
+            Level::Clear => {
+                room.clear = ranges;
+                self.begin_tub(k + 1)
+            }
+        };
+        None
     }
 
     /// How many gaps have been certified so far.
     #[must_use]
     pub fn asked(&self) -> usize {
-        self.asked
+        self.tubs.iter().flatten().map(|tub| tub.asked).sum()
+    }
+
+    fn width(&self, rows: u32) -> f64 {
+        let [least, most] = self.chart.options.widths;
+        least + (most - least) * self.chart.rows.len() as f64 / f64::from(rows - 1)
+    }
+
+    fn begin_row(&mut self, rows: u32) {
+        let width = self.width(rows);
+        let mut car = self.car.clone();
+        Lever::SectionWidth.set(&mut car, width);
+        // The tub does not change what the wheel is; the stock one always fits.
+        Lever::SeamMove.set(&mut car, 0.0);
+        let Ok(model) = Model::new(&car) else {
+            self.chart.rows.push(RoomRow {
+                width,
+                stock: None,
+                moved: None,
+            });
+            return;
+        };
+        let wheel = Wheel::new(&model);
+        for tub in self.tubs.iter_mut().flatten() {
+            tub.begin_row(&wheel);
+        }
+        self.wheel = Some(wheel);
+        self.doing = self.begin_tub(0);
+    }
+
+    /// The first tub from `k` on that there is.
+    fn begin_tub(&self, k: usize) -> Option<(usize, Level, RowWork)> {
+        let k = (k..self.tubs.len()).find(|&k| self.tubs[k].is_some())?;
+        let whole = [self.chart.options.backspacings];
+        let work = RowWork::begin(Level::Free, &whole, &self.hints[k][0]);
+        Some((k, Level::Free, work))
+    }
+
+    fn end_row(&mut self) {
+        let [stock, moved] = std::mem::take(&mut self.half);
+        self.chart.rows.push(RoomRow {
+            width: self.width(self.chart.options.rows.max(2)),
+            stock,
+            moved,
+        });
+        self.wheel = None;
     }
 }
 

@@ -1,4 +1,4 @@
-//! `bench`: the whole model timed natively and in wasm, with and without vector lanes, beside two plainer ways to the
+//! `bench`: the whole model and the room chart timed natively and in wasm, with and without vector lanes, beside two plainer ways to the
 //! same answer, in one run.
 
 use std::process::Command;
@@ -40,7 +40,7 @@ pub fn table(project: &Project) -> Result<()> {
     println!();
     for (place, cases) in [("native", &native), ("wasm with lanes", &lanes)] {
         let first = find(cases, FIRST)?.milliseconds;
-        for case in cases.iter().filter(|case| !is_model(case)) {
+        for case in cases.iter().filter(|case| !is_ours(case)) {
             println!(
                 "{place}: {} takes {:.0} times as long as {FIRST}",
                 case.name,
@@ -49,13 +49,13 @@ pub fn table(project: &Project) -> Result<()> {
         }
     }
     println!();
-    for case in native.iter().filter(|case| !is_model(case)) {
+    for case in native.iter().filter(|case| !is_ours(case)) {
         println!("{}: {}", case.name, case.found);
     }
     same_digits(&native, &lanes, &plain)
 }
 
-/// Says whether the model gives the same digits natively, in wasm with lanes, and in wasm without.
+/// Says whether model and room chart give the same digits natively, in wasm with lanes, and in wasm without.
 pub fn digits(project: &Project) -> Result<()> {
     // Digits do not hang on the profile, and this one is compiled already.
     let native = native(project, &[], &[])?;
@@ -66,7 +66,7 @@ pub fn digits(project: &Project) -> Result<()> {
 
 fn same_digits(native: &[Case], lanes: &[Case], plain: &[Case]) -> Result<()> {
     let mut numbers = 0;
-    for case in native.iter().filter(|case| is_model(case)) {
+    for case in native.iter().filter(|case| is_ours(case)) {
         for (place, cases) in [("wasm with lanes", lanes), ("wasm without", plain)] {
             ensure!(
                 find(cases, &case.name)?.found == case.found,
@@ -76,15 +76,18 @@ fn same_digits(native: &[Case], lanes: &[Case], plain: &[Case]) -> Result<()> {
         }
         numbers += case.found.split(' ').count();
     }
-    ensure!(numbers > 0, "no case of the model was run");
+    ensure!(numbers > 0, "no case was run");
     println!(
         "all {numbers} ends of intervals are the same natively, with lanes and without, to the last digit"
     );
     Ok(())
 }
 
-fn is_model(case: &Case) -> bool {
-    case.name.starts_with("model ")
+/// Whether a case is of this project's own way to an answer.
+fn is_ours(case: &Case) -> bool {
+    ["model ", "room "]
+        .iter()
+        .any(|start| case.name.starts_with(start))
 }
 
 fn find<'a>(cases: &'a [Case], name: &str) -> Result<&'a Case> {

@@ -15,6 +15,8 @@ mod numbers;
 mod outcome;
 pub mod page;
 mod picture;
+mod room;
+mod room_plane;
 mod round;
 mod scrubber;
 mod side;

@@ -9,6 +9,7 @@ use super::gap_list::GapList;
 use super::levers::Levers;
 use super::numbers::NumbersPanel;
 use super::picture::{Picture, ShownMenu};
+use super::room::RoomView;
 use super::round::RoundTheWheel;
 use super::scrubber::Scrubber;
 use super::stations::StationPanel;
@@ -40,6 +41,7 @@ pub fn BenchPage(bench: Bench) -> impl IntoView {
                 <GapList bench=bench />
                 <Chart bench=bench />
                 <Feed bench=bench />
+                <RoomView bench=bench />
                 <TapePanel bench=bench />
                 <StationPanel bench=bench />
                 <NumbersPanel bench=bench />

@@ -11,6 +11,7 @@ pub mod feed;
 pub mod figures;
 pub mod history;
 pub mod opening;
+pub mod room;
 pub mod scrub;
 pub mod settings;
 pub mod stations;

@@ -15,7 +15,7 @@ use crate::role::Role;
 use crate::scene::{Anchor, Group, Scene, Shape, View};
 use regions::Regions;
 
-pub use words::{RoomTable, room_finding, room_rows};
+pub use words::{RoomTable, room_finding, room_finding_with, room_rows, room_tub};
 
 /// Lettering of the chart, pixels.
 const LETTERS: f64 = 12.0;
@@ -63,11 +63,15 @@ pub fn room_chart(chart: &RoomChart, options: &RoomOptions) -> Scene {
     // Drawing into memory cannot fail; were plotters to refuse, the chart would stay empty.
     let _ = draw(chart, options, view, [&mut frame, &mut regions, &mut wheel]);
     Scene {
-        name: "room",
-        title: room_finding(chart, options.notation),
+        name: if options.moved {
+            "room-moved"
+        } else {
+            "room-stock"
+        },
+        title: room_finding_with(chart, options.moved, options.notation),
         description: format!(
             "Section width against backspacing, {}: hatched close where the tire hits, wide where it is tight, open where it clears.",
-            words::tub(chart, options.moved, options.notation)
+            room_tub(chart, options.moved, options.notation)
         ),
         view,
         groups: vec![regions, frame, wheel],
@@ -91,6 +95,15 @@ pub fn room_place(chart: &RoomChart, scene: &Scene, at: Vec2) -> Option<[f64; 2]
             value(chart.options.widths, share[1]),
         ]
     })
+}
+
+/// Where a backspacing and a section width, mm, lie on a chart of this size; nothing beside its plot.
+#[must_use]
+pub fn room_spot(chart: &RoomChart, scene: &Scene, [backspacing, width]: [f64; 2]) -> Option<Vec2> {
+    let within = |value: f64, [from, to]: [f64; 2]| (from..=to).contains(&value);
+    let inside =
+        within(backspacing, chart.options.backspacings) && within(width, chart.options.widths);
+    inside.then(|| Plot::of(scene.view).at(chart, [backspacing, width]))
 }
 
 /// One tub's rows with their widths, those left out of which no tire can be made.

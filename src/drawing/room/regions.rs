@@ -111,18 +111,29 @@ impl Regions {
         }
     }
 
-    /// The word stands where its region is widest.
+    /// The word stands where its region is widest; of rows that are nearly as wide, in the middle one.
     fn word(&self, verdict: Verdict, at: &dyn Fn([f64; 2]) -> Vec2, group: &mut Group) {
+        /// The share of the greatest width that counts as nearly as wide.
+        const NEARLY: f64 = 0.9;
         let inner = self
             .rows
             .iter()
             .skip(1)
             .take(self.rows.len().saturating_sub(2));
-        let ranges = inner.flat_map(|row| {
-            let ranges = row.of(verdict).into_iter();
-            ranges.map(move |range| (row.width, range))
-        });
-        let widest = ranges.max_by(|(_, a), (_, b)| (a[1] - a[0]).total_cmp(&(b[1] - b[0])));
+        let ranges: Vec<(f64, [f64; 2])> = inner
+            .flat_map(|row| {
+                let ranges = row.of(verdict).into_iter();
+                ranges.map(move |range| (row.width, range))
+            })
+            .collect();
+        let length = |range: &[f64; 2]| range[1] - range[0];
+        let most = ranges.iter().map(|(_, range)| length(range));
+        let most = most.fold(0.0, f64::max);
+        let wide: Vec<_> = ranges
+            .iter()
+            .filter(|(_, range)| length(range) >= NEARLY * most)
+            .collect();
+        let widest = wide.get(wide.len() / 2).copied().copied();
         let Some((width, [from, to])) = widest else {
             return;
         };

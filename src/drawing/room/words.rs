@@ -19,7 +19,8 @@ pub struct RoomTable {
 }
 
 /// Where the tub is: `with the stock tub`, `with the tub moved 3 in`.
-pub(super) fn tub(chart: &RoomChart, moved: bool, notation: Notation) -> String {
+#[must_use]
+pub fn room_tub(chart: &RoomChart, moved: bool, notation: Notation) -> String {
     if moved {
         format!(
             "with the tub moved {}",
@@ -33,31 +34,46 @@ pub(super) fn tub(chart: &RoomChart, moved: bool, notation: Notation) -> String 
 /// What the chart shows, in one sentence: the widest tire that clears with either tub, and at which backspacings.
 #[must_use]
 pub fn room_finding(chart: &RoomChart, notation: Notation) -> String {
-    let says = |moved: bool| {
-        let rows = rows(chart, moved);
-        let with = tub(chart, moved, notation);
-        let of = |pick: fn(&RowRoom) -> &Vec<[f64; 2]>| {
-            let mut widest = rows.iter().rev();
-            widest.find_map(|(width, room)| Some((*width, *pick(room).first()?)))
-        };
-        let length = |mm: f64| format_length(mm, notation);
-        if let Some((width, [from, to])) = of(|room| &room.clear) {
-            format!(
-                "{with} everything clears up to a section of {}, there at backspacings from {} to {}",
-                length(width),
-                length(from),
-                length(to)
-            )
-        } else if let Some((width, _)) = of(|room| &room.free) {
-            format!(
-                "{with} nothing clears, and nothing hits up to a section of {}",
-                length(width)
-            )
-        } else {
-            format!("{with} every tire of this chart hits")
-        }
+    let [stock, moved] = [false, true].map(|moved| says(chart, moved, notation));
+    capital(&format!("{stock}; {moved}."))
+}
+
+/// The same for the tub in one of its two places.
+#[must_use]
+pub fn room_finding_with(chart: &RoomChart, moved: bool, notation: Notation) -> String {
+    capital(&format!("{}.", says(chart, moved, notation)))
+}
+
+fn says(chart: &RoomChart, moved: bool, notation: Notation) -> String {
+    let rows = rows(chart, moved);
+    let with = room_tub(chart, moved, notation);
+    let of = |pick: fn(&RowRoom) -> &Vec<[f64; 2]>| {
+        let mut widest = rows.iter().rev();
+        widest.find_map(|(width, room)| Some((*width, *pick(room).first()?)))
     };
-    let sentence = format!("{}; {}.", says(false), says(true));
+    let length = |mm: f64| format_length(mm, notation);
+    if let Some((width, [from, to])) = of(|room| &room.clear) {
+        let [from, to] = [length(from), length(to)];
+        let there = if from == to {
+            format!("a backspacing of {from}")
+        } else {
+            format!("backspacings from {from} to {to}")
+        };
+        format!(
+            "{with} everything clears up to a section of {}, there at {there}",
+            length(width)
+        )
+    } else if let Some((width, _)) = of(|room| &room.free) {
+        format!(
+            "{with} nothing clears, and nothing hits up to a section of {}",
+            length(width)
+        )
+    } else {
+        format!("{with} every tire of this chart hits")
+    }
+}
+
+fn capital(sentence: &str) -> String {
     let mut letters = sentence.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()
@@ -68,7 +84,7 @@ pub fn room_finding(chart: &RoomChart, notation: Notation) -> String {
 #[must_use]
 pub fn room_rows(chart: &RoomChart, notation: Notation) -> RoomTable {
     let heads = ["section width", "stock tub: free", "stock tub: clears"];
-    let moved = tub(chart, true, notation);
+    let moved = room_tub(chart, true, notation);
     let heads = heads
         .map(str::to_owned)
         .into_iter()

@@ -10,6 +10,9 @@ use super::stance::Stance;
 use crate::solid::{Revolved, Support};
 use crate::space::{Vec2, Vec3, vec2};
 
+/// Any direction will do where there is no radial part.
+const UP: Vec2 = vec2(0.0, 1.0);
+
 /// A mixture of support planes of one solid: `across q.y + radial |(q.x, q.z)| - offset` in the axle's frame never
 /// exceeds the distance, for the planes are mixed in the meridian plane, where the solid is convex.
 ///
@@ -52,6 +55,23 @@ impl Plane {
             offset: support.offset,
             direction: turned_back(support.meridian, bearing),
         }
+    }
+
+    /// The plane across the axle that touches a solid on the side on which a support does.
+    pub fn sideways(body: &Revolved, support: &Support) -> Self {
+        let across = if support.normal.y < 0.0 { -1.0 } else { 1.0 };
+        let outboard = body.side.sign() * across;
+        Self {
+            across,
+            radial: 0.0,
+            offset: body.chain.support(vec2(outboard, 0.0)) + outboard * body.center_plane,
+            direction: UP,
+        }
+    }
+
+    /// Its part along the axle, as the least and the greatest.
+    pub fn along_axle(&self) -> [f64; 2] {
+        [self.across; 2]
     }
 
     /// Mixed with `other`, which has the weight `share`.

@@ -63,6 +63,7 @@ pub struct Poses {
     motion: Motion,
     apart: f64,
     regions: Vec<Region>,
+    is_finite: bool,
 }
 
 impl Poses {
@@ -91,8 +92,15 @@ impl Poses {
             motion,
             apart,
             regions: Vec::new(),
+            is_finite: false,
         };
         poses.add(middle, half);
+        let finite = |pose: &Vec2| {
+            let placement = motion.placement(pose.x, pose.y);
+            placement.axle_from_body(Vec3::default()).is_finite()
+                && placement.turn[2][2].is_finite()
+        };
+        poses.is_finite = poses.corners().iter().all(finite);
         poses
     }
 
@@ -104,12 +112,7 @@ impl Poses {
 
     /// Whether the axle has a finite place in the extreme poses.
     pub(super) fn are_finite(&self) -> bool {
-        let finite = |pose: &Vec2| {
-            let placement = self.motion.placement(pose.x, pose.y);
-            placement.axle_from_body(Vec3::default()).is_finite()
-                && placement.turn[2][2].is_finite()
-        };
-        self.corners().iter().all(finite)
+        self.is_finite
     }
 
     /// How far one wheel may stand above the other, mm.

@@ -1,6 +1,8 @@
 //! Branch and bound over faces and poses.
 
-use std::cmp::Ordering;
+mod above;
+mod task;
+
 use std::collections::BinaryHeap;
 use std::ops::Range;
 
@@ -13,6 +15,10 @@ use crate::motion::Motion;
 use crate::solid::{Revolved, Support};
 use crate::space::{Vec2, Vec3, vec3};
 use crate::travel::Pose;
+
+use task::{ANY_WAY, Discarded, Split, Task};
+
+pub use above::{Above, Told, certify_above};
 
 /// How long a search goes on.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -96,7 +102,7 @@ pub fn certify_below(
             accuracy: limits.accuracy,
             below,
         },
-        discarded: f64::INFINITY,
+        discarded: Discarded::NOTHING,
         limits,
         queue: BinaryHeap::new(),
         examined: 0,
@@ -112,13 +118,13 @@ pub fn certify_below(
     search.seed(&solids, pairs);
     while let Some(task) = search.queue.pop() {
         if task.bound >= search.found.enough() || search.examined >= limits.boxes {
-            search.discarded = search.discarded.min(task.bound);
+            search.discarded.add(task.bound, task.across);
             break;
         }
         search.branch(&solids, &task);
     }
     let best = search.found.best?;
-    let low = search.discarded.min(best.distance) - ROUNDING;
+    let low = search.discarded.least().min(best.distance) - ROUNDING;
     Some(best.gap(search.poses.motion(), solids[best.solid], low, give))
 }
 
@@ -198,52 +204,12 @@ impl Found {
     }
 }
 
-/// A face, a solid and a part of the poses that may still hold the least gap.
-#[derive(Debug, Clone, Copy)]
-struct Task {
-    bound: f64,
-    /// Its place among the faces and their parts.
-    face: usize,
-    solid: usize,
-    region: usize,
-    point: Vec3,
-    pose: Vec2,
-    split: Split,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum Split {
-    Face,
-    Poses { axis: usize },
-}
-
-impl PartialEq for Task {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other) == Ordering::Equal
-    }
-}
-
-impl Eq for Task {}
-
-impl PartialOrd for Task {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl Ord for Task {
-    /// The least bound comes first out of the queue.
-    fn cmp(&self, other: &Self) -> Ordering {
-        other.bound.total_cmp(&self.bound)
-    }
-}
-
 struct Search<'a> {
     poses: &'a mut Poses,
     /// The faces, then the parts that they were halved to.
     faces: Vec<Face>,
     found: Found,
-    discarded: f64,
+    discarded: Discarded,
     limits: Limits,
     queue: BinaryHeap<Task>,
     examined: usize,
@@ -273,19 +239,10 @@ impl Search<'_> {
         for (distance, solid, face) in order {
             let reach = distance - self.faces[face].reach() - travel;
             if reach >= self.found.enough() {
-                self.discarded = self.discarded.min(reach);
+                self.discarded.add(reach, ANY_WAY);
                 continue;
             }
-            let task = Task {
-                bound: f64::NEG_INFINITY,
-                face,
-                solid,
-                region: 0,
-                point: guess.0,
-                pose: guess.1,
-                split: Split::Face,
-            };
-            self.examine(solids, task);
+            self.examine(solids, Task::whole(face, solid, guess));
             guess = self
                 .found
                 .best
@@ -352,7 +309,7 @@ impl Search<'_> {
         let mut plane = here.plane(face);
         let mut bound = plane.bound(&stance, here.pose);
         for left in (0..PLANES[usize::from(self.examined > HARD)]).rev() {
-            task.bound = task.bound.max(bound.least - slack);
+            task.raise(bound.least - slack, plane.along_axle());
             if task.bound >= self.found.enough() || left == 0 {
                 break;
             }
@@ -371,18 +328,24 @@ impl Search<'_> {
         }
         if bound.hoop.is_infinite() {
             let reach = within_reach(&stance, body, here.pose) - slack;
-            task.bound = task.bound.max(reach);
+            task.raise(reach, ANY_WAY);
+            // Where only a floor is asked, a metal wall beside the wheel's middle is told by the wheel's side.
+            if self.found.below.is_finite() {
+                let sideways = Plane::sideways(body, &here.support);
+                let bound = sideways.bound(&stance, here.pose);
+                task.raise(bound.least - slack, sideways.along_axle());
+            }
         }
         (task.point, task.pose) = (here.point, here.pose);
         if task.bound < self.found.enough() {
             // The plane that touches in the nearest place may bound better than the mixtures found on the way to it.
             let plane = here.plane(face);
             bound = plane.bound(&stance, here.pose);
-            task.bound = task.bound.max(bound.least - slack);
+            task.raise(bound.least - slack, plane.along_axle());
             task.split = split(&stance, &here, &plane, &bound);
         }
         if task.bound >= self.found.enough() {
-            self.discarded = self.discarded.min(task.bound);
+            self.discarded.add(task.bound, task.across);
         } else {
             self.queue.push(task);
         }

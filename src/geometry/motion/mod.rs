@@ -7,6 +7,7 @@
 //! are exact for a rigid axle, at any yaw. The locator adds the sideways shift.
 
 pub mod real;
+mod track;
 
 use crate::locator::{Locator, PivotOn};
 use crate::math;
