@@ -47,7 +47,7 @@ pub fn RoomPlane(
         if let (Some(place), true) = (place.get_untracked(), chart.with_untracked(Option::is_some))
         {
             bench.commit("Wheel and tire from the room chart", |car| {
-                *car = with(car, place)
+                *car = with(car, place);
             });
         }
     };

@@ -167,7 +167,7 @@ mod tests {
             first.options,
             "the window follows"
         );
-        let mut car = (*first.model).car.clone();
+        let mut car = first.model.car.clone();
         car.travel.bump += 1.0;
         let model = Model::new(&car).expect("it has a model");
         assert_ne!(Asked::of(Arc::new(model), Some(&first)), first);
