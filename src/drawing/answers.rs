@@ -102,12 +102,17 @@ fn works(model: &Model, answer: &Answer, works: &Works, say: Say) -> String {
     let least = works.value - from;
     let decides = demand(model, works.decides);
     let is_least = least.abs() - works.proven < UNPROVED;
+    let least = by(remedy, least, say);
     match works.rounded {
+        // A value that reads the same need not be told twice.
+        Some(rounded) if by(remedy, rounded - from, say) == least => format!(
+            "{} would do, and the {decides} decides",
+            changed(remedy, [from, rounded], say)
+        ),
         Some(rounded) => format!(
-            "{} would do; the least {} {}, and the {decides} decides",
+            "{} would do; the least {} {least}, and the {decides} decides",
             changed(remedy, [from, rounded], say),
             if is_least { "is" } else { "that was found is" },
-            by(remedy, least, say)
         ),
         None => format!(
             "{} would do, but no whole step; the {decides} decides",

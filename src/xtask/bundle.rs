@@ -13,10 +13,11 @@ use crate::project::Project;
 use crate::wasm::{self, Lanes};
 
 /// The style sheets, in the order in which `index.html` links them.
-const STYLES: [&str; 9] = [
+const STYLES: [&str; 10] = [
     "tokens.css",
     "page.css",
     "lists.css",
+    "answers.css",
     "doubts.css",
     "controls.css",
     "stations.css",

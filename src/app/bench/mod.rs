@@ -1,5 +1,6 @@
 //! The Bench: the builder's page.
 
+mod answers;
 mod asked_tire;
 mod bands;
 pub mod banner;
@@ -15,6 +16,7 @@ mod numbers;
 mod outcome;
 pub mod page;
 mod picture;
+mod preferences;
 mod room;
 mod room_plane;
 mod round;

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::answers::Answers;
 use super::asked_tire::AskedTire;
 use super::chart::Chart;
 use super::feed::Feed;
@@ -39,6 +40,7 @@ pub fn BenchPage(bench: Bench) -> impl IntoView {
             <div class="findings">
                 <RoundTheWheel bench=bench />
                 <GapList bench=bench />
+                <Answers bench=bench />
                 <Chart bench=bench />
                 <Feed bench=bench />
                 <RoomView bench=bench />

@@ -8,12 +8,14 @@ use std::time::Duration;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::wasm_bindgen::prelude::Closure;
-use leptos::web_sys::IdleRequestOptions;
+use leptos::web_sys::{IdleDeadline, IdleRequestOptions};
 
 /// How long the input must stand still before the work begins.
 const SETTLED: Duration = Duration::from_millis(140);
 /// How long a slice may take, ms: what is left of a frame after the page's own work.
 const SLICE: f64 = 5.0;
+/// How long where the browser says that it has nothing else to do for that long, ms: a hand notices no less.
+const LONG_SLICE: f64 = 30.0;
 /// Between two slices where the browser does not tell when it idles.
 const PAUSE: Duration = Duration::from_millis(16);
 /// After this a slice is done even where the browser does not idle, ms.
@@ -75,11 +77,11 @@ fn go_on<T: 'static>(
     is_asked: Box<dyn Fn() -> bool>,
     finish: Box<dyn FnOnce(T)>,
 ) {
-    when_idle(move || {
+    when_idle(move |idle| {
         if !is_asked() {
             return;
         }
-        let end = js_sys::Date::now() + SLICE;
+        let end = js_sys::Date::now() + idle.clamp(SLICE, LONG_SLICE);
         loop {
             if let Some(result) = pieces() {
                 return finish(result);
@@ -92,13 +94,15 @@ fn go_on<T: 'static>(
     });
 }
 
-/// Once the browser idles; it may forget to say so while nothing is painted, and some browsers never say it.
-fn when_idle(act: impl FnOnce() + 'static) {
+/// Once the browser idles, with how long it will as far as it knows, ms; it may forget to say so while nothing is painted,
+/// and some browsers never say it.
+fn when_idle(act: impl FnOnce(f64) + 'static) {
     let tells = js_sys::Reflect::has(&window(), &"requestIdleCallback".into());
     if !tells.unwrap_or(false) {
-        set_timeout(act, PAUSE);
+        set_timeout(move || act(0.0), PAUSE);
         return;
     }
+    let act = move |deadline: IdleDeadline| act(deadline.time_remaining());
     let options = IdleRequestOptions::new();
     options.set_timeout(MOST_PAUSE);
     let act = Closure::once_into_js(act);

@@ -43,7 +43,7 @@ fn left() -> Option<Desk> {
 /// What a first visit finds: an invented car; where both sides would be small, the worse one.
 fn first() -> Option<Desk> {
     let work = opening::invented(0)?;
-    let mut settings = Settings::FIRST;
+    let mut settings = Settings::default();
     if motion::is_narrow() {
         settings.shown = Shown::One(worse_side(&work));
     }
@@ -72,10 +72,11 @@ pub fn keep(bench: Bench) {
     let waiting = StoredValue::new_local(None::<TimeoutHandle>);
     let failed = StoredValue::new(false);
     let write = move || {
+        let settings = bench.settings.get_untracked();
         let text = bench.history.with_untracked(|history| {
             bench
                 .aside
-                .with_untracked(|aside| desk::write(history, aside, bench.settings.get_untracked()))
+                .with_untracked(|aside| desk::write(history, aside, &settings))
         });
         storage::forget(Slot::Opening);
         crash::remember(&text);

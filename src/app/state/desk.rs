@@ -13,6 +13,7 @@ use geometry::units::Notation;
 use super::history::{History, Step};
 use super::settings::{NOTATIONS, SHOWN, Settings, THEMES, chosen, stored};
 use super::stations::{self, Sheet};
+use super::wishes;
 use super::work::{Source, Work};
 
 /// The first line, with the version of the format.
@@ -33,7 +34,7 @@ pub struct Desk {
 }
 
 /// The desk as text.
-pub fn write(history: &History<Work>, own: &[Work], settings: Settings) -> String {
+pub fn write(history: &History<Work>, own: &[Work], settings: &Settings) -> String {
     let mut cars = Cars::default();
     let mut tail = String::new();
     let past = history.past();
@@ -61,6 +62,9 @@ pub fn write(history: &History<Work>, own: &[Work], settings: Settings) -> Strin
         "seams",
         if settings.apart { "apart" } else { "together" },
     );
+    for wish in wishes::lines(&settings.preferences) {
+        line(&mut tail, "wish", &wish, "");
+    }
     format!("{HEAD}\n{}{tail}", cars.text)
 }
 
@@ -135,7 +139,8 @@ pub fn read(text: &str) -> Option<Desk> {
     // What a draft behind a line belongs to: the past, the present or the cars put aside.
     let mut last = "";
     let mut past = Vec::new();
-    let (mut now, mut own, mut settings) = (None, Vec::new(), Settings::FIRST);
+    let (mut now, mut own, mut settings) = (None, Vec::new(), Settings::default());
+    let mut wished = Vec::new();
     while let Some(line) = lines.next() {
         let (kind, rest) = line.split_once(' ').unwrap_or((line, ""));
         let mut block = Vec::new();
@@ -155,6 +160,7 @@ pub fn read(text: &str) -> Option<Desk> {
                 take_draft(of, rest, &sheets);
             }
             "set" => set(&mut settings, rest),
+            "wish" => wished.push(rest),
             _ => {
                 let found = work(rest, &cars);
                 // A line that was left out leaves its drafts out with it.
@@ -172,6 +178,7 @@ pub fn read(text: &str) -> Option<Desk> {
             }
         }
     }
+    settings.preferences = wishes::read(wished.into_iter());
     Some(Desk {
         history: History::with_past(past, now?),
         own,
@@ -231,6 +238,8 @@ fn set(settings: &mut Settings, rest: &str) {
 
 #[cfg(test)]
 mod tests {
+    use geometry::answers::Preferences;
+
     use super::*;
     use crate::state::opening;
     use crate::state::stations::Cell;
@@ -253,7 +262,8 @@ mod tests {
         let settings = Settings {
             notation: Notation::Millimeters,
             apart: true,
-            ..Settings::FIRST
+            preferences: wishes::moved(&Preferences::default(), "bump", true),
+            ..Settings::default()
         };
         Desk {
             history,
@@ -263,7 +273,7 @@ mod tests {
     }
 
     fn kept(desk: &Desk) -> String {
-        write(&desk.history, &desk.own, desk.settings)
+        write(&desk.history, &desk.own, &desk.settings)
     }
 
     #[test]
@@ -290,7 +300,7 @@ mod tests {
             worked().history.settled().car.name
         );
         assert!(back.history.past().len() < worked().history.past().len());
-        assert_eq!(back.settings.theme, Settings::FIRST.theme);
+        assert_eq!(back.settings.theme, Settings::default().theme);
     }
 
     /// The worked desk with a station table that has a bad cell, in the present and in the last step.

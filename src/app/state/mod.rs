@@ -17,5 +17,7 @@ pub mod settings;
 pub mod stations;
 pub mod tape;
 pub mod tire;
+pub mod trying;
+pub mod wishes;
 pub mod words;
 pub mod work;

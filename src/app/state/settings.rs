@@ -1,6 +1,7 @@
 //! How the reader wants to see things: notation, light or dark, which side.
 
 use drawing::Shown;
+use geometry::answers::Preferences;
 use geometry::side::Side;
 use geometry::units::Notation;
 
@@ -17,7 +18,7 @@ pub enum Theme {
 }
 
 /// All settings that are remembered.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Settings {
     /// How lengths are written.
     pub notation: Notation,
@@ -27,16 +28,21 @@ pub struct Settings {
     pub shown: Shown,
     /// Whether the two seams are moved each on its own.
     pub apart: bool,
+    /// What the answers' mix rather changes than what.
+    pub preferences: Preferences,
 }
 
-impl Settings {
-    /// What a first visit starts from.
-    pub const FIRST: Settings = Settings {
-        notation: Notation::InchFractions,
-        theme: Theme::Auto,
-        shown: Shown::Both,
-        apart: false,
-    };
+/// What a first visit starts from.
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            notation: Notation::InchFractions,
+            theme: Theme::Auto,
+            shown: Shown::Both,
+            apart: false,
+            preferences: Preferences::default(),
+        }
+    }
 }
 
 /// A choice of a menu: what it is stored as, what it is called, what it means.
