@@ -2,6 +2,7 @@
 
 mod bench;
 mod browser;
+mod sheets;
 mod site;
 mod state;
 

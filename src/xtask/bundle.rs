@@ -13,7 +13,7 @@ use crate::project::Project;
 use crate::wasm::{self, Lanes};
 
 /// The style sheets, in the order in which `index.html` links them.
-const STYLES: [&str; 10] = [
+const STYLES: [&str; 11] = [
     "tokens.css",
     "page.css",
     "lists.css",
@@ -23,6 +23,7 @@ const STYLES: [&str; 10] = [
     "stations.css",
     "picture.css",
     "drawing.css",
+    "sheets.css",
     "print.css",
 ];
 

@@ -23,7 +23,7 @@ test("a page that this version has not is told; the bench stands in, with its ca
   await box.press("Enter");
   const gaps = await gapList(page);
   await page.evaluate(() => (location.hash = "#gallery/3&car=abc&light"));
-  await expect(page.getByRole("main").getByRole("status").filter({ hasText: "gallery/3" })).toContainText("The Bench is shown");
+  await expect(page.getByRole("main").getByRole("status").filter({ hasText: "gallery/3" })).toContainText("What you see stands in for it");
   expect(await gapList(page)).toBe(gaps);
   await expect(box).toHaveValue("5 1/8 in");
   expect(new URL(page.url()).hash).toBe("#gallery/3&car=abc&light");
@@ -38,4 +38,47 @@ test("no address stops the page", async ({ page }) => {
     await expect(page.locator("#rear-body path").first()).toBeAttached();
     await expect(heading(page)).toHaveText(/^Bench: /);
   }
+});
+
+test("from page to page and back: address, title, focus, and the work as it was", async ({ page }) => {
+  await openBench(page);
+  const box = leverBox(page, "Backspacing");
+  await box.fill("5 1/8");
+  await box.press("Enter");
+  const gaps = await gapList(page);
+  const pages = page.getByRole("navigation", { name: "Pages" });
+  await expect(pages.getByRole("link", { name: "Bench" })).toHaveAttribute("aria-current", "page");
+  await pages.getByRole("link", { name: "Sheets" }).click();
+  await expect(heading(page)).toHaveText("Tape sheet");
+  await expect(heading(page)).toBeFocused();
+  await expect(page).toHaveTitle(/^Tape sheet · /);
+  await expect(page.locator(".gaps")).toHaveCount(0);
+  await expect(pages.getByRole("link", { name: "Sheets" })).toHaveAttribute("aria-current", "page");
+  await page.getByRole("navigation", { name: "Sheets" }).getByRole("link", { name: "Cut sheet" }).click();
+  expect(new URL(page.url()).hash).toBe("#sheets/cut");
+  await expect(heading(page)).toBeFocused();
+  await page.goBack();
+  await expect(heading(page)).toHaveText("Tape sheet");
+  await page.goBack();
+  await expect(heading(page)).toHaveText(/^Bench: /);
+  await expect(heading(page)).toBeFocused();
+  expect(await gapList(page)).toBe(gaps);
+  await page.goForward();
+  await expect(heading(page)).toHaveText("Tape sheet");
+  // Undo belongs to the car, on whichever page it is pressed.
+  await page.getByRole("button", { name: /^Undo: Backspacing/ }).click();
+  await page.goBack();
+  await expect(leverBox(page, "Backspacing")).not.toHaveValue("5 1/8 in");
+});
+
+test("a page that is left does no work and breaks nothing, however often", async ({ page }) => {
+  await openBench(page);
+  await page.getByRole("button", { name: "Play travel" }).click();
+  for (let turn = 0; turn < 6; turn += 1) {
+    await page.evaluate((to) => (location.hash = to), turn % 2 ? "#bench" : "#sheets/weld");
+    await page.waitForTimeout(120 * turn);
+  }
+  await expect(heading(page)).toHaveText(/^Bench: /);
+  await expect(page.getByRole("button", { name: "Play travel" })).toBeVisible();
+  await expect(page.locator("#rear-body path").first()).toBeAttached();
 });

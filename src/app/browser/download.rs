@@ -12,7 +12,7 @@ pub fn save(name: &str, text: &str) -> bool {
 
 fn offer(name: &str, text: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
-    kind.set_type("application/toml");
+    kind.set_type(media_type(name));
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let link = document()
@@ -22,4 +22,15 @@ fn offer(name: &str, text: &str) -> Result<(), JsValue> {
     link.set_download(name);
     link.click();
     Url::revoke_object_url(&address)
+}
+
+/// What a file of this name holds.
+fn media_type(name: &str) -> &'static str {
+    match name.rsplit('.').next() {
+        Some("svg") => "image/svg+xml",
+        Some("csv") => "text/csv",
+        Some("dxf") => "image/vnd.dxf",
+        Some("toml") => "application/toml",
+        _ => "text/plain",
+    }
 }

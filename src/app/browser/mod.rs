@@ -6,6 +6,7 @@ pub mod download;
 pub mod frame;
 pub mod later;
 pub mod motion;
+pub mod print;
 pub mod reveal;
 pub mod sight;
 pub mod size;

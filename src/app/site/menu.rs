@@ -129,7 +129,7 @@ pub fn FileButtons(bench: Bench) -> impl IntoView {
         let (name, text) = bench.history.with_untracked(|history| {
             let car = &history.settled().car;
             (
-                file_name(&car.name),
+                file_name(&car.name, ".toml"),
                 carfile::write(car, bench.notation.get_untracked()),
             )
         });

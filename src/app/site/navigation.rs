@@ -11,19 +11,17 @@ use crate::state::address::{Address, PLACES, Place};
 /// The id of the heading that every page opens with.
 pub const TITLE: &str = "place-title";
 
-/// A link to every page, once there is another one to go to.
+/// A link to every page.
 #[component]
 pub fn Navigation(address: RwSignal<Address>) -> impl IntoView {
-    let link = move |(_, name, place): (&'static str, &'static str, Place)| {
+    let link = move |(name, place): (&'static str, Place)| {
         let to = move || address.with(|address| address.on(place).to_string());
-        let is_here = move || address.with(|address| address.place == place);
+        let is_here = move || address.with(|address| address.place.word() == place.word());
         view! {
             <a href=to aria-current=move || is_here().then_some("page")>{name}</a>
         }
     };
-    (PLACES.len() > 1).then(|| {
-        view! { <nav class="places" aria-label="Pages">{PLACES.into_iter().map(link).collect_view()}</nav> }
-    })
+    view! { <nav class="places" aria-label="Pages">{PLACES.into_iter().map(link).collect_view()}</nav> }
 }
 
 /// The address, wherever the reader goes. One that names no page is told; the page that is shown stands in for it.
@@ -32,7 +30,7 @@ pub fn follow(bench: Bench) -> RwSignal<Address> {
     let tell = move || {
         if let Some(word) = address.with_untracked(|address| address.unknown.clone()) {
             bench.notice.set(Some(format!(
-                "The address asks for a page “{word}”, which is not one of this version's. The Bench is shown; your car is as it was."
+                "The address asks for a page “{word}”, which is not one of this version's. What you see stands in for it; your car is as it was."
             )));
         }
     };

@@ -1,5 +1,6 @@
 //! The whole site: what is round every page, and the page that the address asks for.
 
+use drawing::sheets::Kind;
 use leptos::prelude::*;
 
 use super::header::Header;
@@ -10,6 +11,7 @@ use super::{keeping, keys};
 use crate::bench::banner::{FaultBanner, Notice};
 use crate::bench::page::BenchPage;
 use crate::bench::store::Bench;
+use crate::sheets::SheetsPage;
 use crate::state::address::Place;
 use crate::state::desk::Desk;
 use crate::state::settings::{THEMES, stored};
@@ -33,13 +35,24 @@ fn Whole(bench: Bench) -> impl IntoView {
     let place = Memo::new(move |_| address.with(|address| address.place));
     begin_at_heading(place);
     name_the_page(bench, place);
+    let page = Memo::new(move |_| place.get().word());
+    let kind = Memo::new(move |last: Option<&Kind>| match place.get() {
+        Place::Sheets(kind) => kind,
+        Place::Bench => last.copied().unwrap_or(Kind::Tape),
+    });
     // A page that is not looked at is not there: it costs nothing.
-    let open = move || match place.get() {
-        Place::Bench => view! { <BenchPage bench=bench /> }.into_any(),
+    let open = move || {
+        page.track();
+        match place.get_untracked() {
+            Place::Bench => view! { <BenchPage bench=bench /> }.into_any(),
+            Place::Sheets(_) => {
+                view! { <SheetsPage bench=bench address=address kind=kind /> }.into_any()
+            }
+        }
     };
     view! {
         <Header bench=bench address=address />
-        <main class=move || place.get().word()>
+        <main class=page>
             <div class="told">
                 <FaultBanner bench=bench />
                 <Notice bench=bench />
@@ -63,6 +76,7 @@ fn name_the_page(bench: Bench, place: Memo<Place>) {
                     .as_ref()
                     .map_or("", |check| words::brief(check.verdict()))
             }),
+            Place::Sheets(kind) => kind.title(),
         };
         document().set_title(&format!("{head} · {name} · Lip to Rail"));
     });

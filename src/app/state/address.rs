@@ -5,27 +5,61 @@
 
 use std::fmt;
 
+use drawing::sheets::Kind;
+
 /// A page that can be open.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Place {
     /// The builder's page.
     #[default]
     Bench,
+    /// A sheet for the shop floor.
+    Sheets(Kind),
 }
 
-/// A page: its word in the address, its name, which it is.
-pub const PLACES: [(&str, &str, Place); 1] = [("bench", "Bench", Place::Bench)];
+/// The pages that a reader goes to from anywhere: the name of each, and where it opens.
+pub const PLACES: [(&str, Place); 2] = [
+    ("Bench", Place::Bench),
+    ("Sheets", Place::Sheets(Kind::Tape)),
+];
+
+const BENCH: &str = "bench";
+const SHEETS: &str = "sheets";
 
 impl Place {
-    /// Its word in the address.
+    /// The page's word in the address, whatever of it is shown.
     pub fn word(self) -> &'static str {
-        let found = PLACES.into_iter().find(|&(.., place)| place == self);
-        found.unwrap_or(PLACES[0]).0
+        match self {
+            Place::Bench => BENCH,
+            Place::Sheets(_) => SHEETS,
+        }
     }
 
-    fn of(word: &str) -> Option<Self> {
-        let found = PLACES.into_iter().find(|&(known, ..)| known == word);
-        found.map(|(.., place)| place)
+    /// The place of a word, and whether all of the word was understood.
+    fn of(word: &str) -> (Self, bool) {
+        let (page, part) = match word.split_once('/') {
+            Some((page, part)) => (page, Some(part)),
+            None => (word, None),
+        };
+        let kind = part.map_or(Some(Kind::Tape), |part| {
+            Kind::ALL.into_iter().find(|kind| kind.word() == part)
+        });
+        match (page, kind) {
+            (BENCH, _) => (Place::Bench, part.is_none()),
+            (SHEETS, kind) => (Place::Sheets(kind.unwrap_or(Kind::Tape)), kind.is_some()),
+            _ => (Place::Bench, false),
+        }
+    }
+}
+
+impl fmt::Display for Place {
+    /// Its word in the address.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(self.word())?;
+        match self {
+            Place::Bench => Ok(()),
+            Place::Sheets(kind) => write!(out, "/{}", kind.word()),
+        }
     }
 }
 
@@ -59,10 +93,9 @@ impl Address {
         let mut address = Self::default();
         // The page comes first; a fragment of keys alone is of the first page.
         if let Some(word) = parts.next_if(|part| !part.contains('=')) {
-            match Place::of(word) {
-                Some(place) => address.place = place,
-                None => address.unknown = Some(word.to_owned()),
-            }
+            let (place, is_understood) = Place::of(word);
+            address.place = place;
+            address.unknown = (!is_understood).then(|| word.to_owned());
         }
         for part in parts {
             let known = match part.split_once('=') {
@@ -92,8 +125,10 @@ impl Address {
 impl fmt::Display for Address {
     /// The fragment with its `#`.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let word = self.unknown.as_deref().unwrap_or(self.place.word());
-        write!(out, "#{word}")?;
+        match &self.unknown {
+            Some(word) => write!(out, "#{word}")?,
+            None => write!(out, "#{}", self.place)?,
+        }
         let keyed = [(FIGURE, &self.figure), (CAR, &self.car)];
         for (key, value) in keyed {
             if let Some(value) = value {
@@ -122,13 +157,19 @@ mod tests {
 
     #[test]
     fn every_page_comes_back_from_its_word() {
-        for (word, _, place) in PLACES {
+        let kinds = Kind::ALL.map(Place::Sheets);
+        for place in PLACES.map(|(_, place)| place).into_iter().chain(kinds) {
             let expected = Address {
                 place,
                 ..Address::default()
             };
-            check(&format!("#{word}"), &expected, &format!("#{word}"));
+            check(&format!("#{place}"), &expected, &format!("#{place}"));
         }
+        assert_eq!(
+            Address::read("#sheets").to_string(),
+            "#sheets/tape",
+            "a page opens where it begins"
+        );
     }
 
     #[test]
@@ -174,10 +215,25 @@ mod tests {
     }
 
     #[test]
+    fn an_unknown_part_leads_to_the_beginning_of_its_page() {
+        let address = Address::read("#sheets/paint&car=abc");
+        assert_eq!(address.place, Place::Sheets(Kind::Tape));
+        assert_eq!(address.unknown.as_deref(), Some("sheets/paint"));
+        assert_eq!(address.to_string(), "#sheets/paint&car=abc");
+        let bench = Address::read("#bench/left");
+        assert_eq!(
+            (bench.place, bench.unknown.as_deref()),
+            (Place::Bench, Some("bench/left"))
+        );
+    }
+
+    #[test]
     fn another_page_keeps_the_car_and_drops_the_figure() {
         let address = Address::read("#gallery&figure=rear&car=abc&light");
         let there = address.on(Place::Bench);
         assert_eq!(there.to_string(), "#bench&car=abc&light");
+        let cut = address.on(Place::Sheets(Kind::Cut));
+        assert_eq!(cut.to_string(), "#sheets/cut&car=abc&light");
     }
 
     #[test]

@@ -11,7 +11,7 @@ use geometry::side::{Side, Sides};
 use geometry::units::Notation;
 
 use super::history::{History, Step};
-use super::settings::{NOTATIONS, SHOWN, Settings, THEMES, chosen, stored};
+use super::settings::{NOTATIONS, PAPERS, SHOWN, Settings, THEMES, chosen, stored};
 use super::stations::{self, Sheet};
 use super::wishes;
 use super::work::{Source, Work};
@@ -62,6 +62,7 @@ pub fn write(history: &History<Work>, own: &[Work], settings: &Settings) -> Stri
         "seams",
         if settings.apart { "apart" } else { "together" },
     );
+    line(&mut tail, "set", "paper", stored(&PAPERS, settings.paper));
     for wish in wishes::lines(&settings.preferences) {
         line(&mut tail, "wish", &wish, "");
     }
@@ -231,6 +232,7 @@ fn set(settings: &mut Settings, rest: &str) {
         "notation" => settings.notation = chosen(&NOTATIONS, word).unwrap_or(settings.notation),
         "theme" => settings.theme = chosen(&THEMES, word).unwrap_or(settings.theme),
         "shown" => settings.shown = chosen(&SHOWN, word).unwrap_or(settings.shown),
+        "paper" => settings.paper = chosen(&PAPERS, word).unwrap_or(settings.paper),
         "seams" => settings.apart = word == "apart",
         _ => {}
     }
@@ -238,6 +240,7 @@ fn set(settings: &mut Settings, rest: &str) {
 
 #[cfg(test)]
 mod tests {
+    use drawing::sheets::Paper;
     use geometry::answers::Preferences;
 
     use super::*;
@@ -262,6 +265,7 @@ mod tests {
         let settings = Settings {
             notation: Notation::Millimeters,
             apart: true,
+            paper: Paper::A4,
             preferences: wishes::moved(&Preferences::default(), "bump", true),
             ..Settings::default()
         };

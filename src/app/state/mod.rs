@@ -14,6 +14,7 @@ pub mod opening;
 pub mod room;
 pub mod scrub;
 pub mod settings;
+pub mod sheets;
 pub mod stations;
 pub mod tape;
 pub mod tire;

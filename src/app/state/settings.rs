@@ -1,6 +1,7 @@
 //! How the reader wants to see things: notation, light or dark, which side.
 
 use drawing::Shown;
+use drawing::sheets::Paper;
 use geometry::answers::Preferences;
 use geometry::side::Side;
 use geometry::units::Notation;
@@ -28,6 +29,8 @@ pub struct Settings {
     pub shown: Shown,
     /// Whether the two seams are moved each on its own.
     pub apart: bool,
+    /// The paper that sheets are laid out for.
+    pub paper: Paper,
     /// What the answers' mix rather changes than what.
     pub preferences: Preferences,
 }
@@ -40,6 +43,7 @@ impl Default for Settings {
             theme: Theme::Auto,
             shown: Shown::Both,
             apart: false,
+            paper: Paper::Letter,
             preferences: Preferences::default(),
         }
     }
@@ -61,6 +65,10 @@ pub const THEMES: [Choice<Theme>; 3] = [
     ("light", "Light", Theme::Light),
     ("dark", "Dark", Theme::Dark),
 ];
+
+/// The sizes of paper to choose from.
+pub const PAPERS: [Choice<Paper>; 2] =
+    [("letter", "Letter", Paper::Letter), ("a4", "A4", Paper::A4)];
 
 /// The sides to choose from.
 pub const SHOWN: [Choice<Shown>; 3] = [
@@ -101,6 +109,12 @@ mod tests {
             assert_eq!(
                 (chosen(&THEMES, word), stored(&THEMES, theme)),
                 (Some(theme), word)
+            );
+        }
+        for (word, _, paper) in PAPERS {
+            assert_eq!(
+                (chosen(&PAPERS, word), stored(&PAPERS, paper)),
+                (Some(paper), word)
             );
         }
         for (word, _, shown) in SHOWN {

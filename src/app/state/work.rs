@@ -76,8 +76,8 @@ pub fn put_aside(aside: &mut Vec<Work>, work: &Work) {
     }
 }
 
-/// A file name for a car of this name.
-pub fn file_name(car_name: &str) -> String {
+/// A file name for something of a car of this name, with the ending that it is to have.
+pub fn file_name(car_name: &str, ending: &str) -> String {
     let words = car_name
         .split(|letter: char| !letter.is_alphanumeric())
         .filter(|word| !word.is_empty());
@@ -85,7 +85,7 @@ pub fn file_name(car_name: &str) -> String {
         .map(str::to_ascii_lowercase)
         .collect::<Vec<_>>()
         .join("-");
-    format!("{}.toml", if stem.is_empty() { "car" } else { &stem })
+    format!("{}{ending}", if stem.is_empty() { "car" } else { &stem })
 }
 
 #[cfg(test)]
@@ -111,9 +111,9 @@ mod tests {
     #[test]
     fn a_file_is_named_after_its_car() {
         assert_eq!(
-            file_name("Short-bed pickup, 2nd try"),
+            file_name("Short-bed pickup, 2nd try", ".toml"),
             "short-bed-pickup-2nd-try.toml"
         );
-        assert_eq!(file_name(" / "), "car.toml");
+        assert_eq!(file_name(" / ", "-cut-2.svg"), "car-cut-2.svg");
     }
 }

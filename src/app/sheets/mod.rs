@@ -1,0 +1,7 @@
+//! The sheets: what goes to the shop floor, on the screen as paper.
+
+mod page;
+mod papers;
+mod tools;
+
+pub use page::SheetsPage;
