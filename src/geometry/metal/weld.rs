@@ -45,7 +45,7 @@ impl Plugs {
     /// use geometry::units::MM_PER_INCH;
     /// let sheet = gauge::thickness(18.0).unwrap();
     /// let plugs = Plugs::new(PlugPractice::Code, sheet, None);
-    /// assert_eq!(plugs.hole / MM_PER_INCH, 0.375);
+    /// assert!((plugs.hole - 0.375 * MM_PER_INCH).abs() < 1e-9);
     /// assert_eq!(plug_count(36.0 * MM_PER_INCH, plugs.pitch), 25);
     /// ```
     #[must_use]
