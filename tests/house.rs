@@ -315,7 +315,15 @@ fn project_texts(kinds: &[&str]) -> impl Iterator<Item = (String, String)> {
 /// Texts below a folder, each with its path from the root.
 fn texts(folder: &Path, kinds: &[&str]) -> Vec<(String, String)> {
     // Made by tools, not written here.
-    let made = ["target", "dist", "node_modules", ".git", "results", "shots"];
+    let made = [
+        "target",
+        "dist",
+        "single",
+        "node_modules",
+        ".git",
+        "results",
+        "shots",
+    ];
     let mut found = Vec::new();
     for path in files_in(folder) {
         let name = file_name(&path);

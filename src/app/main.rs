@@ -5,10 +5,11 @@ mod browser;
 mod sheets;
 mod site;
 mod state;
+mod taking;
 
 use leptos::prelude::*;
 
 fn main() {
     browser::crash::set_hook();
-    mount_to_body(|| view! { <site::Page desk=site::bring_back() /> });
+    mount_to_body(|| view! { <site::Page /> });
 }

@@ -27,6 +27,7 @@ mod legible;
 mod lettering;
 mod map;
 pub mod mount;
+pub mod post;
 pub mod rear;
 mod role;
 pub mod room;

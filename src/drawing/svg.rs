@@ -10,6 +10,8 @@ use crate::scene::{Anchor, Group, Item, Scene, Shape, View};
 
 mod style;
 
+pub use style::Scheme;
+
 /// Digits kept after the point: a hundredth of a millimeter.
 const SCALE: f64 = 100.0;
 
@@ -90,7 +92,7 @@ impl Scene {
     /// A file that stands alone: with its name, its description and its style, light, dark and on paper.
     #[must_use]
     pub fn file(&self) -> String {
-        self.sized_file("")
+        self.file_with("", &style::standalone())
     }
 
     /// The same at its true size: a sheet's unit is a millimeter of paper.
@@ -102,10 +104,21 @@ impl Scene {
             number(&mut size, value);
             size.push_str("mm\"");
         }
-        self.sized_file(&size)
+        self.file_with(&size, &style::standalone())
     }
 
-    fn sized_file(&self, size: &str) -> String {
+    /// The same for one kind of screen whatever the reader's is set to, and of a size: `width` CSS pixels.
+    #[must_use]
+    pub fn file_in(&self, scheme: Scheme, width: f64) -> String {
+        let mut size = String::new();
+        let height = width * self.view.height / self.view.width;
+        for (name, value) in [("width", width), ("height", height)] {
+            attribute(&mut size, name, value);
+        }
+        self.file_with(&size, &style::resolved(scheme))
+    }
+
+    fn file_with(&self, size: &str, style: &str) -> String {
         let mut out = String::with_capacity(48 * 1024);
         let _ = write!(
             out,
@@ -118,7 +131,7 @@ impl Scene {
         out.push_str("</title>\n<desc id=\"desc\">");
         escape(&mut out, &self.description);
         out.push_str("</desc>\n<style>\n");
-        out.push_str(&style::standalone());
+        out.push_str(style);
         out.push_str("</style>\n<rect class=\"paper\"");
         let view = self.view;
         for (name, value) in [

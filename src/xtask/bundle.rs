@@ -9,11 +9,12 @@ use std::path::Path;
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::offline;
 use crate::project::Project;
 use crate::wasm::{self, Lanes};
 
 /// The style sheets, in the order in which `index.html` links them.
-const STYLES: [&str; 11] = [
+pub const STYLES: [&str; 12] = [
     "tokens.css",
     "page.css",
     "lists.css",
@@ -22,16 +23,28 @@ const STYLES: [&str; 11] = [
     "controls.css",
     "stations.css",
     "picture.css",
+    "take-away.css",
     "drawing.css",
     "sheets.css",
     "print.css",
 ];
 
 /// Where the page lies for browsers without vector instructions; `index.html` chooses.
-const PLAIN: &str = "plain";
+pub const PLAIN: &str = "plain";
 
-/// Compiles the page and writes `dist/` anew.
+/// Compiles the page and writes `dist/` anew, ready for any host.
 pub fn build(project: &Project) -> Result<()> {
+    lay_out(project)?;
+    offline::add(project)?;
+    println!(
+        "dist/ is ready: {} kB",
+        size_of(&project.dist())?.div_ceil(1000)
+    );
+    Ok(())
+}
+
+/// Compiles the page and writes `dist/` anew, without what keeps it for later.
+pub fn lay_out(project: &Project) -> Result<()> {
     let dist = project.dist();
     // A file left from an earlier build would hide that it is missing now.
     if dist.exists() {
@@ -46,7 +59,6 @@ pub fn build(project: &Project) -> Result<()> {
         let module = wasm::compile(project, "app", &[], lanes)?;
         bind(&module, &dist.join(folder))?;
     }
-    println!("dist/ is ready: {} kB", size_of(&dist)?.div_ceil(1000));
     Ok(())
 }
 

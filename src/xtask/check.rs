@@ -7,13 +7,13 @@ use anyhow::{Context, Result};
 use crate::project::Project;
 use crate::run::Run;
 use crate::toolchain::{self, WASM};
-use crate::{bench, browser, bundle, tools};
+use crate::{bench, browser, bundle, single, tools};
 
 /// What a stage is called, and what it does.
 type Stage = (&'static str, fn(&Project) -> Result<()>);
 
 /// Quick ones first, and nothing that needs the page before it is built.
-const STAGES: [Stage; 11] = [
+const STAGES: [Stage; 12] = [
     ("format", format),
     ("lints", lints),
     ("lints of the page", page_lints),
@@ -24,6 +24,7 @@ const STAGES: [Stage; 11] = [
     ("dependencies", tools::dependencies),
     ("digits", bench::digits),
     ("page", bundle::build),
+    ("single file", single::make),
     ("browser", browser::test),
 ];
 

@@ -1,12 +1,15 @@
-//! The builder's own commands: `cargo xtask build`, `serve` and `test`.
+//! The builder's own commands: `cargo xtask build`, `single-file`, `serve` and `test`.
 
 mod bench;
 mod browser;
 mod bundle;
 mod check;
+mod digest;
+mod offline;
 mod project;
 mod run;
 mod serve;
+mod single;
 mod toolchain;
 mod tools;
 mod wasm;
@@ -20,6 +23,7 @@ const USAGE: &str = "\
 cargo xtask <command>
 
   build            make the page in dist/
+  single-file      make the page as one file, single/lip-to-rail.html, that opens from a disk
   serve [--port N] make the page and serve it on this machine (default port 8190)
   bench            the model timed, natively and in wasm, beside plainer ways
   test             every check: format, lints, tests, spelling, dependencies, page, browser
@@ -41,6 +45,7 @@ fn obey() -> Result<()> {
     let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match arguments[..] {
         ["build"] => bundle::build(&Project::find()?),
+        ["single-file"] => single::make(&Project::find()?),
         ["serve"] => serve::build_and_serve(&Project::find()?, serve::DEFAULT_PORT),
         ["serve", "--port", port] => {
             let port = port

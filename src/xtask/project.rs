@@ -44,6 +44,11 @@ impl Project {
         self.root.join("dist")
     }
 
+    /// The page as one file.
+    pub fn single_file(&self) -> PathBuf {
+        self.root.join("single/lip-to-rail.html")
+    }
+
     /// The browser tests' own folder, an npm package.
     pub fn browser_tests(&self) -> PathBuf {
         self.root.join("tests/browser")

@@ -18,7 +18,8 @@ const PORTS_TRIED: u16 = 20;
 
 /// Builds the page, then serves it until the program is stopped.
 pub fn build_and_serve(project: &Project, port: u16) -> Result<()> {
-    bundle::build(project)?;
+    // A page that a browser keeps for later would hide the next build.
+    bundle::lay_out(project)?;
     let server = listen(port)?;
     println!("http://{}/", server.server_addr());
     for request in server.incoming_requests() {

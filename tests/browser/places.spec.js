@@ -6,13 +6,13 @@ import { gapList, leverBox, openBench } from "./bench.js";
 const heading = (page) => page.getByRole("heading", { level: 1 });
 
 test("the bench is where an address without a page leads", async ({ page }) => {
-  for (const fragment of ["", "#bench", "#bench&car=abc"]) {
+  for (const fragment of ["", "#bench", "#bench&light"]) {
     await page.goto(fragment);
     await expect(page.locator("#rear-body path").first()).toBeAttached();
     await expect(heading(page)).toHaveText(/^Bench: Coupe/);
     await expect(page).toHaveTitle(/^The tire .+ · Coupe.+ · Lip to Rail$/);
     await expect(page.locator(".told .banner")).toHaveCount(0);
-    expect(new URL(page.url()).hash).toBe(fragment);
+    for (const word of fragment.split("&")) expect(new URL(page.url()).hash).toContain(word);
   }
 });
 
@@ -22,11 +22,12 @@ test("a page that this version has not is told; the bench stands in, with its ca
   await box.fill("5 1/8");
   await box.press("Enter");
   const gaps = await gapList(page);
-  await page.evaluate(() => (location.hash = "#gallery/3&car=abc&light"));
+  await page.evaluate(() => (location.hash = "#gallery/3&light"));
   await expect(page.getByRole("main").getByRole("status").filter({ hasText: "gallery/3" })).toContainText("What you see stands in for it");
   expect(await gapList(page)).toBe(gaps);
   await expect(box).toHaveValue("5 1/8 in");
-  expect(new URL(page.url()).hash).toBe("#gallery/3&car=abc&light");
+  // The car comes into the address; nothing goes out of it.
+  await expect.poll(() => new URL(page.url()).hash).toMatch(/^#gallery\/3&car=1[\w-]+&light$/);
   await page.goBack();
   expect(await gapList(page)).toBe(gaps);
 });
@@ -55,7 +56,7 @@ test("from page to page and back: address, title, focus, and the work as it was"
   await expect(page.locator(".gaps")).toHaveCount(0);
   await expect(pages.getByRole("link", { name: "Sheets" })).toHaveAttribute("aria-current", "page");
   await page.getByRole("navigation", { name: "Sheets" }).getByRole("link", { name: "Cut sheet" }).click();
-  expect(new URL(page.url()).hash).toBe("#sheets/cut");
+  expect(new URL(page.url()).hash).toMatch(/^#sheets\/cut(&car=1|$)/);
   await expect(heading(page)).toBeFocused();
   await page.goBack();
   await expect(heading(page)).toHaveText("Tape sheet");

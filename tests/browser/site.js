@@ -3,7 +3,7 @@
 import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
-import { extname, join, normalize, sep } from "node:path";
+import { extname, join, normalize, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const dist = fileURLToPath(new URL("../../dist/", import.meta.url));
@@ -21,12 +21,13 @@ const mediaTypes = {
   ".webmanifest": "application/manifest+json",
 };
 
-/** Starts the site on a free port; returns its address and how to stop it. */
-export async function startSite() {
+/** Starts the site on a free port; returns its address and how to stop it. What `changed` holds stands for the
+ * file of that name. */
+export async function startSite(changed = new Map()) {
   if (!existsSync(join(dist, "index.html"))) {
     throw new Error("dist/ is empty: run `cargo xtask build` first");
   }
-  const server = createServer(answer);
+  const server = createServer((request, response) => answer(request, response, changed));
   await new Promise((resolve) => server.listen(0, "127.0.0.1", resolve));
   return {
     address: `http://127.0.0.1:${server.address().port}${folder}`,
@@ -34,10 +35,10 @@ export async function startSite() {
   };
 }
 
-async function answer(request, response) {
+async function answer(request, response, changed) {
   try {
     const file = fileFor(new URL(request.url, "http://site").pathname);
-    const body = await readFile(file);
+    const body = changed.get(relative(dist, file)) ?? (await readFile(file));
     response.writeHead(200, { "content-type": mediaTypes[extname(file)] ?? "" });
     response.end(body);
   } catch {

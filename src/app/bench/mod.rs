@@ -28,6 +28,6 @@ mod stations;
 pub mod store;
 mod tape;
 mod tire_size;
-mod typed_box;
+pub mod typed_box;
 mod verdict;
 mod warnings;

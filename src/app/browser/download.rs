@@ -1,4 +1,4 @@
-//! Hands a text to the reader as a file.
+//! Hands something to the reader as a file.
 
 use js_sys::Array;
 use leptos::prelude::document;
@@ -7,14 +7,19 @@ use leptos::web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
 /// Saves `text` as a file called `name`; says whether the browser took it.
 pub fn save(name: &str, text: &str) -> bool {
-    offer(name, text).is_ok()
-}
-
-fn offer(name: &str, text: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
     kind.set_type(media_type(name));
-    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
-    let address = Url::create_object_url_with_blob(&blob)?;
+    Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)
+        .is_ok_and(|blob| save_blob(name, &blob))
+}
+
+/// Saves anything as a file called `name`; says whether the browser took it.
+pub fn save_blob(name: &str, blob: &Blob) -> bool {
+    offer(name, blob).is_ok()
+}
+
+fn offer(name: &str, blob: &Blob) -> Result<(), JsValue> {
+    let address = Url::create_object_url_with_blob(blob)?;
     let link = document()
         .create_element("a")?
         .dyn_into::<HtmlAnchorElement>()?;

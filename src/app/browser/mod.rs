@@ -1,12 +1,16 @@
 //! What the page asks of the browser, apart from its elements.
 
 pub mod address;
+pub mod clipboard;
 pub mod crash;
 pub mod download;
 pub mod frame;
 pub mod later;
 pub mod motion;
+pub mod offline;
+pub mod parent;
 pub mod print;
+pub mod raster;
 pub mod reveal;
 pub mod sight;
 pub mod size;

@@ -62,6 +62,19 @@ fn worse_side(work: &Work) -> Side {
         .unwrap_or(Side::Left)
 }
 
+/// Keeps the work as it is; says whether the browser took it.
+pub fn keep_now(bench: Bench) -> bool {
+    let settings = bench.settings.get_untracked();
+    let text = bench.history.with_untracked(|history| {
+        bench
+            .aside
+            .with_untracked(|aside| desk::write(history, aside, &settings))
+    });
+    storage::forget(Slot::Opening);
+    crash::remember(&text);
+    storage::write(Slot::Desk, &text)
+}
+
 /// Keeps the work a moment after every change, and at once when the page is left.
 pub fn keep(bench: Bench) {
     if storage::read(Slot::Stopped).is_some() {
@@ -72,15 +85,7 @@ pub fn keep(bench: Bench) {
     let waiting = StoredValue::new_local(None::<TimeoutHandle>);
     let failed = StoredValue::new(false);
     let write = move || {
-        let settings = bench.settings.get_untracked();
-        let text = bench.history.with_untracked(|history| {
-            bench
-                .aside
-                .with_untracked(|aside| desk::write(history, aside, &settings))
-        });
-        storage::forget(Slot::Opening);
-        crash::remember(&text);
-        let kept = storage::write(Slot::Desk, &text);
+        let kept = keep_now(bench);
         if !kept && !failed.get_value() {
             bench.notice.set(Some(
                 "This browser does not let the page keep your work between visits. Save a file before you leave.".to_owned(),

@@ -98,6 +98,7 @@ fn CarEntry(name: String, purpose: String, on_pick: impl Fn() + 'static) -> impl
 fn origin(work: &Work) -> String {
     match work.source {
         Source::File => "From a file of yours.".to_owned(),
+        Source::Link => "From a link.".to_owned(),
         Source::Invented(_) => format!("{}, as you changed it.", work.opened.name),
     }
 }

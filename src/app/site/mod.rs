@@ -1,13 +1,15 @@
 //! What is round every page: the strip at the top, the way from page to page, keeping the work.
 
+mod embedded;
 mod header;
 mod keeping;
 mod keys;
+mod linking;
 mod menu;
 mod navigation;
+mod newer;
 mod page;
 mod refused;
 
-pub use keeping::bring_back;
 pub use navigation::TITLE;
 pub use page::Page;

@@ -3,9 +3,12 @@
 use drawing::sheets::Kind;
 use leptos::prelude::*;
 
+use super::embedded::{self, Embedded};
 use super::header::Header;
+use super::linking::follow_car;
 use super::menu::listen_for_drops;
 use super::navigation::{begin_at_heading, follow};
+use super::newer::NewerVersion;
 use super::refused::RefusedFile;
 use super::{keeping, keys};
 use crate::bench::banner::{FaultBanner, Notice};
@@ -13,14 +16,17 @@ use crate::bench::page::BenchPage;
 use crate::bench::store::Bench;
 use crate::sheets::SheetsPage;
 use crate::state::address::Place;
-use crate::state::desk::Desk;
 use crate::state::settings::{THEMES, stored};
 use crate::state::words;
+use crate::taking::TakeAwayPage;
 
-/// The site for a desk.
+/// The site, or the one figure of it that the address asks for.
 #[component]
-pub fn Page(desk: Option<Desk>) -> impl IntoView {
-    match desk {
+pub fn Page() -> impl IntoView {
+    if let Some((figure, address)) = embedded::asked() {
+        return view! { <Embedded figure=figure address=address /> }.into_any();
+    }
+    match keeping::bring_back() {
         Some(desk) => view! { <Whole bench=Bench::new(desk) /> }.into_any(),
         None => view! { <main class="stopped"><h1>"Lip to Rail"</h1><p>"The page was put together without its cars."</p></main> }.into_any(),
     }
@@ -32,19 +38,21 @@ fn Whole(bench: Bench) -> impl IntoView {
     keys::listen(bench);
     listen_for_drops(bench);
     let address = follow(bench);
+    follow_car(bench, address);
     let place = Memo::new(move |_| address.with(|address| address.place));
     begin_at_heading(place);
     name_the_page(bench, place);
     let page = Memo::new(move |_| place.get().word());
     let kind = Memo::new(move |last: Option<&Kind>| match place.get() {
         Place::Sheets(kind) => kind,
-        Place::Bench => last.copied().unwrap_or(Kind::Tape),
+        Place::Bench | Place::TakeAway => last.copied().unwrap_or(Kind::Tape),
     });
     // A page that is not looked at is not there: it costs nothing.
     let open = move || {
         page.track();
         match place.get_untracked() {
             Place::Bench => view! { <BenchPage bench=bench /> }.into_any(),
+            Place::TakeAway => view! { <TakeAwayPage bench=bench /> }.into_any(),
             Place::Sheets(_) => {
                 view! { <SheetsPage bench=bench address=address kind=kind /> }.into_any()
             }
@@ -56,6 +64,7 @@ fn Whole(bench: Bench) -> impl IntoView {
             <div class="told">
                 <FaultBanner bench=bench />
                 <Notice bench=bench />
+                <NewerVersion bench=bench />
             </div>
             {open}
         </main>
@@ -77,6 +86,7 @@ fn name_the_page(bench: Bench, place: Memo<Place>) {
                     .map_or("", |check| words::brief(check.verdict()))
             }),
             Place::Sheets(kind) => kind.title(),
+            Place::TakeAway => "Take away",
         };
         document().set_title(&format!("{head} · {name} · Lip to Rail"));
     });

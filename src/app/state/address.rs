@@ -15,16 +15,20 @@ pub enum Place {
     Bench,
     /// A sheet for the shop floor.
     Sheets(Kind),
+    /// What can be taken away.
+    TakeAway,
 }
 
 /// The pages that a reader goes to from anywhere: the name of each, and where it opens.
-pub const PLACES: [(&str, Place); 2] = [
+pub const PLACES: [(&str, Place); 3] = [
     ("Bench", Place::Bench),
     ("Sheets", Place::Sheets(Kind::Tape)),
+    ("Take away", Place::TakeAway),
 ];
 
 const BENCH: &str = "bench";
 const SHEETS: &str = "sheets";
+const TAKE_AWAY: &str = "take-away";
 
 impl Place {
     /// The page's word in the address, whatever of it is shown.
@@ -32,6 +36,7 @@ impl Place {
         match self {
             Place::Bench => BENCH,
             Place::Sheets(_) => SHEETS,
+            Place::TakeAway => TAKE_AWAY,
         }
     }
 
@@ -46,6 +51,7 @@ impl Place {
         });
         match (page, kind) {
             (BENCH, _) => (Place::Bench, part.is_none()),
+            (TAKE_AWAY, _) => (Place::TakeAway, part.is_none()),
             (SHEETS, kind) => (Place::Sheets(kind.unwrap_or(Kind::Tape)), kind.is_some()),
             _ => (Place::Bench, false),
         }
@@ -57,7 +63,7 @@ impl fmt::Display for Place {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(self.word())?;
         match self {
-            Place::Bench => Ok(()),
+            Place::Bench | Place::TakeAway => Ok(()),
             Place::Sheets(kind) => write!(out, "/{}", kind.word()),
         }
     }

@@ -89,6 +89,7 @@ impl Cars {
         let source = match work.source {
             Source::Invented(index) => index.to_string(),
             Source::File => "file".to_owned(),
+            Source::Link => "link".to_owned(),
         };
         format!(
             "{} {} {source}",
@@ -208,6 +209,7 @@ fn work<'text>(words: &'text str, cars: &[Option<Arc<Car>>]) -> Option<(Work, &'
     let (car, opened) = (car()?, car()?);
     let source = match parts.next()? {
         "file" => Source::File,
+        "link" => Source::Link,
         index => Source::Invented(
             index
                 .parse()

@@ -14,6 +14,8 @@ pub enum Source {
     Invented(usize),
     /// A file of the reader's.
     File,
+    /// A link.
+    Link,
 }
 
 /// One car on the bench.
@@ -59,7 +61,9 @@ impl Work {
 
     /// Whether the reader made it: an invented car that nobody touched is nobody's.
     pub fn is_own(&self) -> bool {
-        self.source == Source::File || self.car != self.opened || self.drafts != Sides::default()
+        !matches!(self.source, Source::Invented(_))
+            || self.car != self.opened
+            || self.drafts != Sides::default()
     }
 }
 

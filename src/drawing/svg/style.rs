@@ -6,17 +6,26 @@
 const TOKENS: &str = include_str!("../../../style/tokens.css");
 const DRAWING: &str = include_str!("../../../style/drawing.css");
 
+/// What a drawing's colors are chosen for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Scheme {
+    /// Light paper.
+    Light,
+    /// Dark paper.
+    Dark,
+}
+
 /// The style sheet, with its colors written out.
 pub fn standalone() -> String {
     format!(
         "{}@media screen and (prefers-color-scheme: dark) {{\n{}}}\n",
-        resolved(0),
-        resolved(1)
+        resolved(Scheme::Light),
+        resolved(Scheme::Dark)
     )
 }
 
-/// The drawing's sheet with each `var(--name)` replaced by its token, light (0) or dark (1).
-fn resolved(scheme: usize) -> String {
+/// The drawing's sheet with each `var(--name)` replaced by its token.
+pub fn resolved(scheme: Scheme) -> String {
     let mut out = String::with_capacity(DRAWING.len());
     let mut rest = DRAWING;
     while let Some((before, after)) = rest.split_once("var(") {
@@ -29,7 +38,7 @@ fn resolved(scheme: usize) -> String {
     out
 }
 
-fn token(name: &str, scheme: usize) -> Option<&'static str> {
+fn token(name: &str, scheme: Scheme) -> Option<&'static str> {
     let value = TOKENS.split(['{', ';', '}']).find_map(|declaration| {
         let bare = declaration
             .rsplit_once("*/")
@@ -41,7 +50,13 @@ fn token(name: &str, scheme: usize) -> Option<&'static str> {
         .strip_prefix("light-dark(")
         .and_then(|pair| pair.strip_suffix(')'))
     {
-        Some(pair) => pair.split(',').nth(scheme).map(str::trim),
+        Some(pair) => {
+            let (light, dark) = pair.split_once(',')?;
+            Some(match scheme {
+                Scheme::Light => light.trim(),
+                Scheme::Dark => dark.trim(),
+            })
+        }
         None => Some(value),
     }
 }
@@ -58,7 +73,11 @@ mod tests {
             .skip(1)
             .filter_map(|rest| rest.split_once(')'))
         {
-            assert!(token(name.0, 0).is_some(), "{} is no token", name.0);
+            assert!(
+                token(name.0, Scheme::Light).is_some(),
+                "{} is no token",
+                name.0
+            );
         }
         let sheet = standalone();
         assert!(!sheet.contains("var(") && !sheet.contains("light-dark("));
@@ -66,7 +85,10 @@ mod tests {
 
     #[test]
     fn light_and_dark_differ() {
-        assert_ne!(token("--paper", 0), token("--paper", 1));
+        assert_ne!(
+            token("--paper", Scheme::Light),
+            token("--paper", Scheme::Dark)
+        );
     }
 
     #[test]
