@@ -170,6 +170,7 @@ test("pictures, the gap list and the car file are saved", async ({ page }) => {
   ]) {
     await page.getByLabel("Picture", { exact: true }).selectOption(picture);
     await page.getByLabel("On paper").selectOption("Dark");
+    await page.locator(".preview").scrollIntoViewIfNeeded();
     await expect(page.locator(".preview:not(.is-stale) img")).toHaveAttribute("src", new RegExp(`scene%20${word}`));
     const svg = await saved("Save as SVG");
     expect(svg.name).toMatch(new RegExp(`^coupe.*-${word}\\.svg$`));
