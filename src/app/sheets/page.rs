@@ -5,6 +5,7 @@ use std::sync::Arc;
 use drawing::sheets::{Kind, SheetOptions};
 use leptos::prelude::*;
 
+use super::found::FoundPanel;
 use super::papers::{Papers, TablesAgain};
 use super::tools::Tools;
 use crate::bench::store::{Bench, Same};
@@ -41,6 +42,9 @@ pub fn SheetsPage(bench: Bench, address: RwSignal<Address>, kind: Memo<Kind>) ->
             <Tools bench=bench kind=kind outcome=outcome />
             <p role="status" class="sheet-told">{told}</p>
         </div>
+        <Show when=move || kind.get() == Kind::MockUp>
+            <FoundPanel bench=bench />
+        </Show>
         <Papers kind=kind outcome=outcome bench=bench />
         <TablesAgain outcome=outcome />
     }

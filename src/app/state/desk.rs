@@ -10,6 +10,7 @@ use geometry::car::Car;
 use geometry::side::{Side, Sides};
 use geometry::units::Notation;
 
+use super::found;
 use super::history::{History, Step};
 use super::settings::{NOTATIONS, PAPERS, SHOWN, Settings, THEMES, chosen, stored};
 use super::stations::{self, Sheet};
@@ -40,13 +41,13 @@ pub fn write(history: &History<Work>, own: &[Work], settings: &Settings) -> Stri
     let past = history.past();
     for step in &past[past.len().saturating_sub(STEPS_KEPT)..] {
         line(&mut tail, "step", &cars.refer(&step.state), &step.what);
-        cars.drafts(&mut tail, &step.state);
+        cars.belongings(&mut tail, &step.state);
     }
     line(&mut tail, "now", &cars.refer(history.settled()), "");
-    cars.drafts(&mut tail, history.settled());
+    cars.belongings(&mut tail, history.settled());
     for work in own {
         line(&mut tail, "own", &cars.refer(work), "");
-        cars.drafts(&mut tail, work);
+        cars.belongings(&mut tail, work);
     }
     line(
         &mut tail,
@@ -107,8 +108,8 @@ impl Cars {
         self.seen.len() - 1
     }
 
-    /// The station tables that are being edited, behind the line of their work.
-    fn drafts(&mut self, tail: &mut String, work: &Work) {
+    /// What stands behind the line of a work: station tables that are being edited, gaps that were found.
+    fn belongings(&mut self, tail: &mut String, work: &Work) {
         for (side, sheet) in work.drafts.iter() {
             let Some(sheet) = sheet else { continue };
             let seen = self.sheets.iter().position(|seen| seen == sheet);
@@ -119,6 +120,9 @@ impl Cars {
                 self.sheets.len() - 1
             });
             line(tail, "draft", side.word(), &place.to_string());
+        }
+        for one in work.found.iter() {
+            line(tail, "found", &found::write(one), "");
         }
     }
 
@@ -138,7 +142,7 @@ pub fn read(text: &str) -> Option<Desk> {
         return None;
     }
     let (mut cars, mut sheets) = (Vec::new(), Vec::new());
-    // What a draft behind a line belongs to: the past, the present or the cars put aside.
+    // What a draft or a found gap behind a line belongs to: the past, the present or the cars put aside.
     let mut last = "";
     let mut past = Vec::new();
     let (mut now, mut own, mut settings) = (None, Vec::new(), Settings::default());
@@ -152,22 +156,26 @@ pub fn read(text: &str) -> Option<Desk> {
         match kind {
             "car" => cars.push(carfile::read(&block.join("\n")).ok().map(Arc::new)),
             "sheet" => sheets.push(stations::read_kept(block.into_iter()).map(Arc::new)),
-            "draft" => {
+            "draft" | "found" => {
                 let of = match last {
                     "step" => past.last_mut().map(|step: &mut Step<Work>| &mut step.state),
                     "now" => now.as_mut(),
                     "own" => own.last_mut(),
                     _ => None,
                 };
-                take_draft(of, rest, &sheets);
+                if kind == "draft" {
+                    take_draft(of, rest, &sheets);
+                } else if let (Some(work), Some(one)) = (of, found::read(rest)) {
+                    Arc::make_mut(&mut work.found).push(one);
+                }
             }
             "set" => set(&mut settings, rest),
             "wish" => wished.push(rest),
             _ => {
-                let found = work(rest, &cars);
-                // A line that was left out leaves its drafts out with it.
-                last = if found.is_some() { kind } else { "" };
-                let Some((state, what)) = found else { continue };
+                let read = work(rest, &cars);
+                // A line that was left out leaves what stands behind it out too.
+                last = if read.is_some() { kind } else { "" };
+                let Some((state, what)) = read else { continue };
                 match kind {
                     "step" => past.push(Step {
                         what: what.to_owned(),
@@ -223,6 +231,7 @@ fn work<'text>(words: &'text str, cars: &[Option<Arc<Car>>]) -> Option<(Work, &'
             opened,
             source,
             drafts: Sides::default(),
+            found: Arc::default(),
         },
         parts.next().unwrap_or(""),
     ))
@@ -244,6 +253,10 @@ fn set(settings: &mut Settings, rest: &str) {
 mod tests {
     use drawing::sheets::Paper;
     use geometry::answers::Preferences;
+
+    use geometry::body::Surface;
+    use geometry::metal::Found;
+    use geometry::travel::Pose;
 
     use super::*;
     use crate::state::opening;
@@ -340,6 +353,32 @@ mod tests {
         // A damaged table costs itself only.
         let back = read(&text.replace("'steep", "?steep")).expect("a desk");
         assert_eq!(back.history.settled().drafts, Sides::default());
+    }
+
+    #[test]
+    fn found_gaps_come_back_with_their_work_and_a_damaged_one_costs_itself() {
+        let mut desk = worked();
+        let mut work = desk.history.settled().clone();
+        let one = |gap| Found {
+            side: Side::Left,
+            id: Surface::TubWall.into(),
+            pose: Pose::heave(76.2),
+            gap,
+        };
+        work.found = Arc::new(vec![one(11.3), one(-3.0)]);
+        desk.history.commit("Found gap", work, 2e10);
+        let text = kept(&desk);
+        let back = read(&text).expect("a desk");
+        assert_eq!(kept(&back), text);
+        assert_eq!(back.history.settled().found, desk.history.settled().found);
+        assert!(
+            back.history
+                .past()
+                .iter()
+                .all(|step| step.state.found.is_empty())
+        );
+        let back = read(&text.replace("11.3", "wide")).expect("a desk");
+        assert_eq!(*back.history.settled().found, [one(-3.0)]);
     }
 
     #[test]

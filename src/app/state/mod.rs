@@ -9,6 +9,7 @@ pub mod draft;
 pub mod drag;
 pub mod feed;
 pub mod figures;
+pub mod found;
 pub mod history;
 pub mod link;
 pub mod opening;

@@ -1,28 +1,21 @@
 //! The mock-up sheet: the plywood stand-in, how it is built, and what is to be found with it.
 
-use geometry::body::SurfaceId;
-use geometry::check::at_pose;
-use geometry::gap::Gap;
 use geometry::metal::MockUp;
-use geometry::metal::mock_up::{AROUND_FLANGE, poses};
+use geometry::metal::mock_up::AROUND_FLANGE;
 use geometry::model::Model;
-use geometry::side::Side;
 use geometry::space::vec2;
-use geometry::travel::Pose;
 use geometry::units::{Notation, format_length, shown};
 
 use super::flow::{Flow, rectangle};
 use super::paper::NOTE;
 use super::plot::{Plot, words};
+use super::positions::mock_up_positions;
 use super::table::Table;
 use super::tape::MARK;
 use super::{Kind, Sheet, SheetOptions};
 use crate::role::Role;
 use crate::scene::{Anchor, Group, View};
-use crate::words::gap_words;
 
-/// How close the predicted gaps are certified, mm.
-const ACCURACY: f64 = 0.1;
 /// Height of the drawing, mm.
 const HEIGHT: f64 = 74.0;
 
@@ -74,11 +67,9 @@ pub fn mock_up_sheet(model: &Model, mock_up: &MockUp, options: &SheetOptions) ->
 #[must_use]
 pub fn mock_up_tables(model: &Model, mock_up: &MockUp, notation: Notation) -> Vec<Table> {
     let mut tables = vec![discs(mock_up, notation)];
-    let stand_in = mock_up.under(model);
-    for (name, pose) in poses(model) {
-        let lists = at_pose(&stand_in, pose, ACCURACY);
+    for position in mock_up_positions(model, mock_up, notation) {
         let mut table = Table::new(
-            format!("Gaps, {name}"),
+            format!("Gaps, {}", position.name),
             &[
                 ("surface", 2.4),
                 ("left, predicted", 2.0),
@@ -87,43 +78,18 @@ pub fn mock_up_tables(model: &Model, mock_up: &MockUp, notation: Notation) -> Ve
                 ("right, found", 1.4),
             ],
         );
-        let mut surfaces: Vec<SurfaceId> = Vec::new();
-        for (id, _) in lists.left.iter().chain(&lists.right) {
-            if !surfaces.contains(id) {
-                surfaces.push(*id);
-            }
-        }
-        for id in surfaces {
-            let of = |side: Side| {
-                lists
-                    .get(side)
-                    .iter()
-                    .find(|(of, _)| *of == id)
-                    .map(|(_, gap)| predicted(model, id, pose, gap, notation))
-            };
+        for row in position.rows {
             // A part that is on one side only leaves nothing to be found on the other.
-            let cells = |side: Side| match of(side) {
+            let cells = |predicted: Option<String>| match predicted {
                 Some(words) => [words, String::new()],
                 None => ["\u{2014}".to_owned(), "\u{2014}".to_owned()],
             };
-            let ([a, b], [c, d]) = (cells(Side::Left), cells(Side::Right));
-            table.row([model.name(id), a, b, c, d]);
+            let ([a, b], [c, d]) = (cells(row.predicted.left), cells(row.predicted.right));
+            table.row([row.name, a, b, c, d]);
         }
         tables.push(table);
     }
     tables
-}
-
-/// A predicted gap, judged by the target that its position has.
-fn predicted(model: &Model, id: SurfaceId, pose: Pose, gap: &Gap, notation: Notation) -> String {
-    let targets = &model.car.targets;
-    let target = if pose == Pose::RIDE {
-        targets.at_ride(id.surface)
-    } else {
-        targets.through_travel(id.surface)
-    };
-    let verdict = geometry::check::Verdict::of(gap.low, target);
-    gap_words(gap.low, verdict, notation)
 }
 
 fn discs(mock_up: &MockUp, notation: Notation) -> Table {
