@@ -429,6 +429,10 @@ fn files_that_are_none() {
     assert!(huge.accepted.contains(&MAX_BYTES.to_string()), "{huge}");
     let newer = only_fault(&coupe().replacen("format = 1", "format = 2", 1));
     assert!(newer.found.contains("newer") && newer.line == 2, "{newer}");
+    let long = format!("{}\n[shop]\nnotes = \"{}\"\n", coupe(), "long ".repeat(500));
+    let long = only_fault(&long);
+    assert_eq!(long.found, "shop.notes is 2500 characters long");
+    assert!(long.accepted.contains("up to 1200 characters"), "{long}");
     let broken = only_fault("format = 1\nname = \"half\npurpose = \"whole\"");
     assert_eq!(broken.line, 2, "{broken}");
     assert!(!read(&"[".repeat(100_000)).expect_err("no car").is_empty());

@@ -80,6 +80,7 @@ fn assert_reads_back(car: &Car, notation: Notation) {
             car.tire.designation.clone(),
             car.tire.arrival,
             car.metal.plugs,
+            car.shop.clone(),
             car.no_cut
                 .iter()
                 .map(|zone| (zone.name.clone(), zone.side))

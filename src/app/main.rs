@@ -2,10 +2,13 @@
 
 mod bench;
 mod browser;
+mod figure;
 mod sheets;
 mod site;
 mod state;
 mod taking;
+mod walk_round;
+mod write_up;
 
 use leptos::prelude::*;
 

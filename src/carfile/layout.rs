@@ -3,7 +3,7 @@
 use geometry::body::Surface;
 use geometry::body::tape::TAPE_FIELDS;
 use geometry::car::fields::{OPTIONAL_FIELDS, RIM_WIDTH};
-use geometry::car::{CAR_FIELDS, PlugPractice};
+use geometry::car::{CAR_FIELDS, PlugPractice, Shop};
 use geometry::field::{Bound, Quantity};
 use geometry::locator::PivotOn;
 use geometry::side::Side;
@@ -25,6 +25,7 @@ pub(crate) const TOP: &[&str] = &[
     "tape_error",
     "stock",
     "metal",
+    "shop",
     "tape",
     "left",
     "right",
@@ -40,6 +41,10 @@ pub(crate) const EXTRA: &[&str] = &[
     "wheel.offset",
     "metal.plugs",
 ];
+
+/// Keys of the shop's table, each with the most characters that it holds.
+pub(crate) const IN_SHOP: [(&str, usize); 2] =
+    [("name", Shop::LONGEST_NAME), ("notes", Shop::LONGEST_NOTES)];
 
 /// Keys of a side's table that hold tables themselves.
 pub(crate) const IN_SIDE: &[&str] = &["tape", "station"];

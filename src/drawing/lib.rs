@@ -35,6 +35,7 @@ mod scene;
 pub mod sheets;
 pub mod side;
 pub mod svg;
+pub mod walk_round;
 mod words;
 
 pub use chart::travel::{TravelChart, travel_chart, travel_finding, travel_rows};

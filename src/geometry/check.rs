@@ -1,9 +1,11 @@
 //! The gap list: each surface's gap at ride height and through travel, and what to call it.
 
+use std::cmp::Ordering;
+
 use crate::body::SurfaceId;
 use crate::gap::{Gap, Limits, Poses};
 use crate::model::{Model, SurfaceFaces};
-use crate::side::Sides;
+use crate::side::{Side, Sides};
 use crate::travel::Pose;
 
 /// How close the gaps of the page and of the reports are certified, mm: the same, so that they show the same numbers.
@@ -74,15 +76,18 @@ impl SideCheck {
     /// The surface that stops the tire: the worst verdict, and among equals the least reserve over its target.
     #[must_use]
     pub fn worst(&self) -> Option<&SurfaceCheck> {
-        self.surfaces.iter().min_by(|a, b| {
-            a.verdict
-                .cmp(&b.verdict)
-                .then(a.reserve().total_cmp(&b.reserve()))
-        })
+        self.surfaces.iter().min_by(|a, b| a.before(b))
     }
 }
 
 impl SurfaceCheck {
+    /// The order in which surfaces stop a tire, the worst first.
+    fn before(&self, other: &Self) -> Ordering {
+        self.verdict
+            .cmp(&other.verdict)
+            .then(self.reserve().total_cmp(&other.reserve()))
+    }
+
     /// How much gap there is over the target, at ride height or through travel, whichever is less, mm.
     #[must_use]
     pub fn reserve(&self) -> f64 {
@@ -107,6 +112,16 @@ impl Check {
             .map(|surface| surface.verdict)
             .min()
             .unwrap_or(Verdict::Clears)
+    }
+
+    /// The surface that stops the tire, of both sides, and its side.
+    #[must_use]
+    pub fn worst(&self) -> Option<(Side, &SurfaceCheck)> {
+        let worst = self
+            .sides
+            .iter()
+            .filter_map(|(side, list)| Some((side, list.worst()?)));
+        worst.min_by(|(_, a), (_, b)| a.before(b))
     }
 }
 

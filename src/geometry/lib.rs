@@ -28,6 +28,7 @@ pub mod body;
 pub mod car;
 pub mod chain;
 pub mod check;
+pub mod course;
 pub mod envelope;
 pub mod field;
 pub mod gap;

@@ -14,7 +14,7 @@ use crate::project::Project;
 use crate::wasm::{self, Lanes};
 
 /// The style sheets, in the order in which `index.html` links them.
-pub const STYLES: [&str; 12] = [
+pub const STYLES: [&str; 14] = [
     "tokens.css",
     "page.css",
     "lists.css",
@@ -24,6 +24,8 @@ pub const STYLES: [&str; 12] = [
     "stations.css",
     "picture.css",
     "take-away.css",
+    "walk-round.css",
+    "write-up.css",
     "drawing.css",
     "sheets.css",
     "print.css",

@@ -45,6 +45,8 @@ pub fn odd(shares: &[f64], texts: (String, String), locator: usize) -> Car {
     car.metal.plugs = PlugPractice::Repair;
     car.metal.pitch = Some(between(20.0, 60.0));
     car.metal.board = between(9.0, 25.0);
+    car.shop.name = format!("Shop \"{}\"", car.name);
+    car.shop.notes = String::from("A line,\nand another: \\ tabs\tand all.");
     let height = between(-50.0, 100.0);
     car.locator = match locator {
         0 => Locator::TrackBar {

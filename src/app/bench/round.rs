@@ -10,7 +10,6 @@ use super::side::SideView;
 use super::store::Bench;
 use super::typed_box::NumberBox;
 use crate::state::around::{SECTION, of_spot, on_degree, spoken};
-use crate::state::words;
 
 /// Section, side view and map of the side that is looked at.
 #[component]
@@ -42,7 +41,7 @@ fn SectionBar(bench: Bench) -> impl IntoView {
             let check = check.as_deref()?;
             let (side, surface) = match bench.settings.get().shown {
                 Shown::One(side) => (side, check.sides.get(side).worst()?),
-                Shown::Both => words::worst(check)?,
+                Shown::Both => check.worst()?,
             };
             Some((side, surface.id, surface.travel.witness))
         })

@@ -37,10 +37,12 @@ pub fn Scrubber(bench: Bench) -> impl IntoView {
     let say_tilt = move || tilt_words(bench, true);
     let at_rest = move || bench.scrub.get() == Scrub::RIDE;
 
-    play(bench, travel);
+    play(bench.playing, bench.scrub, travel, move || {
+        bench.picked.set(None);
+    });
     view! {
         <section class="scrubber" aria-label="Travel">
-            <PlayButton bench=bench />
+            <PlayButton playing=bench.playing />
             <Way
                 id="heave"
                 label="Both wheels"
@@ -85,9 +87,9 @@ const NO_TRAVEL: (TravelSpec, f64) = (
 
 /// One way of moving the axle.
 #[component]
-fn Way(
-    id: &'static str,
-    label: &'static str,
+pub fn Way(
+    #[prop(into)] id: String,
+    #[prop(into)] label: Signal<&'static str>,
     scale: Memo<Scale>,
     value: Signal<f64>,
     shown: Signal<String>,
@@ -101,7 +103,7 @@ fn Way(
     };
     view! {
         <div class="way">
-            <label for=id>{label}</label>
+            <label for=id.clone()>{label}</label>
             <input
                 type="range"
                 id=id
@@ -117,72 +119,101 @@ fn Way(
     }
 }
 
+/// Starts and ends the playing.
 #[component]
-fn PlayButton(bench: Bench) -> impl IntoView {
+pub fn PlayButton(playing: RwSignal<bool>) -> impl IntoView {
     let word = move || {
-        if bench.playing.get() {
+        if playing.get() {
             "Pause"
         } else {
             "Play travel"
         }
     };
     let class = move || {
-        if bench.playing.get() {
+        if playing.get() {
             "play is-playing"
         } else {
             "play"
         }
     };
     view! {
-        <button type="button" class=class on:click=move |_| bench.playing.update(|playing| *playing = !*playing)>
+        <button type="button" class=class on:click=move |_| playing.update(|playing| *playing = !*playing)>
             <i aria-hidden="true"></i>
             {word}
         </button>
     }
 }
 
+/// Where the axle of a car goes, and how far apart its wheels are.
+type Travel = Option<(TravelSpec, f64)>;
+
 /// Runs the axle through its round while it plays: gliding, or from pose to pose where motion is to be reduced.
-fn play(bench: Bench, travel: Memo<Option<(TravelSpec, f64)>>) {
+pub fn play(
+    playing: RwSignal<bool>,
+    scrub: RwSignal<Scrub>,
+    travel: Memo<Travel>,
+    begins: impl Fn() + 'static,
+) {
     // Nothing plays on a page that was left.
-    on_cleanup(move || bench.playing.set(false));
+    on_cleanup(move || playing.set(false));
+    let round = Round {
+        playing,
+        scrub,
+        travel,
+    };
     Effect::new(move |_| {
-        if bench.playing.get() {
-            bench.picked.set(None);
+        if playing.get() {
+            begins();
             if motion::is_reduced() {
-                hold_next(bench, travel, 1);
+                round.hold_next(1);
             } else {
-                glide(bench, travel, None);
+                round.glide(None);
             }
         }
     });
 }
 
-fn glide(bench: Bench, travel: Memo<Option<(TravelSpec, f64)>>, began: Option<f64>) {
-    request_animation_frame(move || {
-        if !bench.playing.get_untracked() {
-            return;
-        }
-        let now = js_sys::Date::now();
-        let began = began.unwrap_or(now);
-        if let Some((travel, track)) = travel.get_untracked() {
-            bench.scrub.set(gliding(now - began, &travel, track));
-        }
-        glide(bench, travel, Some(began));
-    });
+/// What plays.
+#[derive(Clone, Copy)]
+struct Round {
+    playing: RwSignal<bool>,
+    scrub: RwSignal<Scrub>,
+    travel: Memo<Travel>,
 }
 
-fn hold_next(bench: Bench, travel: Memo<Option<(TravelSpec, f64)>>, index: usize) {
-    if let Some((travel, track)) = travel.get_untracked() {
-        bench.scrub.set(station(index, &travel, track));
+impl Round {
+    /// Not so either once the page is gone.
+    fn goes_on(self) -> bool {
+        self.playing.try_get_untracked() == Some(true)
     }
-    set_timeout(
-        move || {
-            if bench.playing.get_untracked() {
-                hold_next(bench, travel, index + 1);
+
+    fn glide(self, began: Option<f64>) {
+        request_animation_frame(move || {
+            if !self.goes_on() {
+                return;
             }
-        },
-        HOLD,
-    );
+            let now = js_sys::Date::now();
+            let began = began.unwrap_or(now);
+            if let Some((travel, track)) = self.travel.get_untracked() {
+                self.scrub.set(gliding(now - began, &travel, track));
+            }
+            self.glide(Some(began));
+        });
+    }
+
+    fn hold_next(self, index: usize) {
+        if let Some((travel, track)) = self.travel.get_untracked() {
+            self.scrub.set(station(index, &travel, track));
+        }
+        set_timeout(
+            move || {
+                if self.goes_on() {
+                    self.hold_next(index + 1);
+                }
+            },
+            HOLD,
+        );
+    }
 }
 
 /// The tilt in words: which wheel is up, and the angle.

@@ -23,7 +23,6 @@ use crate::state::desk::Desk;
 use crate::state::history::History;
 use crate::state::scrub::Scrub;
 use crate::state::settings::Settings;
-use crate::state::words;
 use crate::state::work::{self, Work};
 
 /// A file that could not be opened.
@@ -130,7 +129,7 @@ impl Bench {
 
     fn worse_side(self) -> Side {
         self.check.with(|check| {
-            let worst = check.as_deref().and_then(words::worst);
+            let worst = check.as_deref().and_then(Check::worst);
             worst.map_or(Side::Left, |(side, _)| side)
         })
     }

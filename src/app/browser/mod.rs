@@ -9,6 +9,7 @@ pub mod later;
 pub mod motion;
 pub mod offline;
 pub mod parent;
+pub mod photo;
 pub mod print;
 pub mod raster;
 pub mod reveal;

@@ -17,7 +17,26 @@ where
     E: ElementType,
     E::Output: JsCast + Clone + 'static,
 {
-    let (seen, set_seen) = signal(true);
+    watched(element, true)
+}
+
+/// The same, but for one that is far down a long page: it is out of sight until the browser tells otherwise, and in
+/// sight when the page is printed.
+pub fn comes_in_sight<E>(element: NodeRef<E>) -> ReadSignal<bool>
+where
+    E: ElementType,
+    E::Output: JsCast + Clone + 'static,
+{
+    watched(element, false)
+}
+
+fn watched<E>(element: NodeRef<E>, first: bool) -> ReadSignal<bool>
+where
+    E: ElementType,
+    E::Output: JsCast + Clone + 'static,
+{
+    let (seen, set_seen) = signal(first);
+    let printing = window_event_listener_untyped("beforeprint", move |_| set_seen.set(true));
     let watching = StoredValue::new_local(None);
     element.on_load(move |element| {
         let element: Element = element.unchecked_into();
@@ -37,10 +56,13 @@ where
         if let Ok(observer) = observer {
             observer.observe(&element);
             watching.set_value(Some((observer, on_change)));
+        } else {
+            set_seen.set(true);
         }
     });
     // An element that is gone is watched no more.
     on_cleanup(move || {
+        printing.remove();
         if let Some(Some((observer, _))) = watching.try_update_value(Option::take) {
             observer.disconnect();
         }

@@ -13,6 +13,8 @@ pub enum Slot {
     Opening,
     /// A desk that stopped the page, put out of the way.
     Stopped,
+    /// The shop's photo, behind the name of the car that it belongs to.
+    Photo,
 }
 
 impl Slot {
@@ -21,6 +23,7 @@ impl Slot {
             Slot::Desk => "lip-to-rail.desk",
             Slot::Opening => "lip-to-rail.opening",
             Slot::Stopped => "lip-to-rail.stopped",
+            Slot::Photo => "lip-to-rail.photo",
         }
     }
 }
@@ -29,7 +32,7 @@ impl Slot {
 fn storage(slot: Slot) -> Option<Storage> {
     let storage = match slot {
         Slot::Opening => window().session_storage(),
-        Slot::Desk | Slot::Stopped => window().local_storage(),
+        Slot::Desk | Slot::Stopped | Slot::Photo => window().local_storage(),
     };
     storage.ok().flatten()
 }

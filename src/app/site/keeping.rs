@@ -16,7 +16,6 @@ use crate::state::desk::{self, Desk};
 use crate::state::history::History;
 use crate::state::opening;
 use crate::state::settings::Settings;
-use crate::state::words;
 use crate::state::work::Work;
 
 /// How long after the last change the work is kept.
@@ -58,7 +57,7 @@ fn worse_side(work: &Work) -> Side {
     let check = Model::new(&work.car).map(|model| check(&model, ACCURACY));
     check
         .ok()
-        .and_then(|check| words::worst(&check).map(|(side, _)| side))
+        .and_then(|check| check.worst().map(|(side, _)| side))
         .unwrap_or(Side::Left)
 }
 

@@ -4,7 +4,7 @@ use leptos::ev;
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
-use leptos::web_sys::{HtmlElement, HtmlInputElement};
+use leptos::web_sys::{HtmlElement, HtmlInputElement, HtmlTextAreaElement};
 
 use crate::bench::store::Bench;
 
@@ -39,6 +39,9 @@ fn is_typing() -> bool {
     let Some(element) = focused.and_then(|element| element.dyn_into::<HtmlElement>().ok()) else {
         return false;
     };
+    if element.is_instance_of::<HtmlTextAreaElement>() {
+        return true;
+    }
     let is_text = element
         .dyn_ref::<HtmlInputElement>()
         .is_some_and(|input| input.type_() == "text");

@@ -19,6 +19,8 @@ use crate::state::address::Place;
 use crate::state::settings::{THEMES, stored};
 use crate::state::words;
 use crate::taking::TakeAwayPage;
+use crate::walk_round::WalkRound;
+use crate::write_up::WriteUp;
 
 /// The site, or the one figure of it that the address asks for.
 #[component]
@@ -45,7 +47,9 @@ fn Whole(bench: Bench) -> impl IntoView {
     let page = Memo::new(move |_| place.get().word());
     let kind = Memo::new(move |last: Option<&Kind>| match place.get() {
         Place::Sheets(kind) => kind,
-        Place::Bench | Place::TakeAway => last.copied().unwrap_or(Kind::Tape),
+        Place::Bench | Place::TakeAway | Place::WalkRound | Place::WriteUp => {
+            last.copied().unwrap_or(Kind::Tape)
+        }
     });
     // A page that is not looked at is not there: it costs nothing.
     let open = move || {
@@ -53,6 +57,8 @@ fn Whole(bench: Bench) -> impl IntoView {
         match place.get_untracked() {
             Place::Bench => view! { <BenchPage bench=bench /> }.into_any(),
             Place::TakeAway => view! { <TakeAwayPage bench=bench /> }.into_any(),
+            Place::WalkRound => view! { <WalkRound bench=bench /> }.into_any(),
+            Place::WriteUp => view! { <WriteUp bench=bench address=address /> }.into_any(),
             Place::Sheets(_) => {
                 view! { <SheetsPage bench=bench address=address kind=kind /> }.into_any()
             }
@@ -87,6 +93,11 @@ fn name_the_page(bench: Bench, place: Memo<Place>) {
             }),
             Place::Sheets(kind) => kind.title(),
             Place::TakeAway => "Take away",
+            Place::WalkRound => "Walk-round",
+            Place::WriteUp => {
+                document().set_title("More tire than the car was built for · Lip to Rail");
+                return;
+            }
         };
         document().set_title(&format!("{head} · {name} · Lip to Rail"));
     });

@@ -17,18 +17,26 @@ pub enum Place {
     Sheets(Kind),
     /// What can be taken away.
     TakeAway,
+    /// The owner's page.
+    WalkRound,
+    /// The club's page.
+    WriteUp,
 }
 
 /// The pages that a reader goes to from anywhere: the name of each, and where it opens.
-pub const PLACES: [(&str, Place); 3] = [
+pub const PLACES: [(&str, Place); 5] = [
     ("Bench", Place::Bench),
+    ("Walk-round", Place::WalkRound),
     ("Sheets", Place::Sheets(Kind::Tape)),
     ("Take away", Place::TakeAway),
+    ("Write-up", Place::WriteUp),
 ];
 
 const BENCH: &str = "bench";
 const SHEETS: &str = "sheets";
 const TAKE_AWAY: &str = "take-away";
+const WALK_ROUND: &str = "walk-round";
+const WRITE_UP: &str = "write-up";
 
 impl Place {
     /// The page's word in the address, whatever of it is shown.
@@ -37,6 +45,8 @@ impl Place {
             Place::Bench => BENCH,
             Place::Sheets(_) => SHEETS,
             Place::TakeAway => TAKE_AWAY,
+            Place::WalkRound => WALK_ROUND,
+            Place::WriteUp => WRITE_UP,
         }
     }
 
@@ -52,6 +62,8 @@ impl Place {
         match (page, kind) {
             (BENCH, _) => (Place::Bench, part.is_none()),
             (TAKE_AWAY, _) => (Place::TakeAway, part.is_none()),
+            (WALK_ROUND, _) => (Place::WalkRound, part.is_none()),
+            (WRITE_UP, _) => (Place::WriteUp, part.is_none()),
             (SHEETS, kind) => (Place::Sheets(kind.unwrap_or(Kind::Tape)), kind.is_some()),
             _ => (Place::Bench, false),
         }
@@ -63,7 +75,7 @@ impl fmt::Display for Place {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(self.word())?;
         match self {
-            Place::Bench | Place::TakeAway => Ok(()),
+            Place::Bench | Place::TakeAway | Place::WalkRound | Place::WriteUp => Ok(()),
             Place::Sheets(kind) => write!(out, "/{}", kind.word()),
         }
     }
@@ -76,6 +88,8 @@ pub struct Address {
     pub place: Place,
     /// A word that names no page: the page of a newer version, or a slip of the pen.
     pub unknown: Option<String>,
+    /// A part of the page to begin at.
+    pub at: Option<String>,
     /// A single figure to be shown without the rest, to stand in another page.
     pub figure: Option<String>,
     /// A car, as the text that it was packed into.
@@ -85,6 +99,7 @@ pub struct Address {
 }
 
 /// The keys that are understood.
+const AT: &str = "at";
 const FIGURE: &str = "figure";
 const CAR: &str = "car";
 
@@ -105,6 +120,7 @@ impl Address {
         }
         for part in parts {
             let known = match part.split_once('=') {
+                Some((AT, value)) => Some((&mut address.at, value)),
                 Some((FIGURE, value)) => Some((&mut address.figure, value)),
                 Some((CAR, value)) => Some((&mut address.car, value)),
                 _ => None,
@@ -117,11 +133,21 @@ impl Address {
         address
     }
 
+    /// The same page from one of its parts on.
+    pub fn part(&self, at: &str) -> Self {
+        Self {
+            at: Some(at.to_owned()),
+            figure: None,
+            ..self.clone()
+        }
+    }
+
     /// The same address on another page. A single figure is of the page that it was asked of.
     pub fn on(&self, place: Place) -> Self {
         Self {
             place,
             unknown: None,
+            at: None,
             figure: None,
             ..self.clone()
         }
@@ -135,7 +161,7 @@ impl fmt::Display for Address {
             Some(word) => write!(out, "#{word}")?,
             None => write!(out, "#{}", self.place)?,
         }
-        let keyed = [(FIGURE, &self.figure), (CAR, &self.car)];
+        let keyed = [(AT, &self.at), (FIGURE, &self.figure), (CAR, &self.car)];
         for (key, value) in keyed {
             if let Some(value) = value {
                 write!(out, "&{key}={value}")?;
@@ -240,6 +266,14 @@ mod tests {
         assert_eq!(there.to_string(), "#bench&car=abc&light");
         let cut = address.on(Place::Sheets(Kind::Cut));
         assert_eq!(cut.to_string(), "#sheets/cut&car=abc&light");
+    }
+
+    #[test]
+    fn a_part_of_a_page_is_asked_for_by_its_word() {
+        let address = Address::read("#write-up&car=abc&light").part("seam");
+        let written = "#write-up&at=seam&car=abc&light";
+        check(written, &address, written);
+        assert_eq!(address.on(Place::Bench).to_string(), "#bench&car=abc&light");
     }
 
     #[test]

@@ -10,7 +10,7 @@ use crate::state::around::{of_spot, on_degree};
 
 /// The verdict on the whole car in one sentence.
 pub fn verdict(check: &Check, notation: Notation) -> String {
-    let Some((side, surface)) = worst(check) else {
+    let Some((side, surface)) = check.worst() else {
         return "There is nothing near the tire.".to_owned();
     };
     let what = named(check, side, surface);
@@ -42,28 +42,12 @@ pub fn brief(verdict: Verdict) -> &'static str {
     }
 }
 
-/// What stops the tire, of both sides.
-pub fn worst(check: &Check) -> Option<(Side, &SurfaceCheck)> {
-    let worst = check
-        .sides
-        .iter()
-        .filter_map(|(side, list)| Some((side, list.worst()?)));
-    worst.min_by(|(_, a), (_, b)| order(a, b))
-}
-
 /// A side as a title.
 pub fn side_title(side: Side) -> &'static str {
     match side {
         Side::Left => "Left side",
         Side::Right => "Right side",
     }
-}
-
-/// The order in which surfaces stop a tire, the worst first.
-fn order(a: &SurfaceCheck, b: &SurfaceCheck) -> std::cmp::Ordering {
-    a.verdict
-        .cmp(&b.verdict)
-        .then(a.reserve().total_cmp(&b.reserve()))
 }
 
 /// Which of a surface's two gaps decides: when, the gap, its target, mm.

@@ -2,7 +2,7 @@
 
 use geometry::axle::AxleSpec;
 use geometry::body::{Reading, Tape};
-use geometry::car::{Car, MetalSpec, SideSpec, Stock, TapeError, Targets};
+use geometry::car::{Car, MetalSpec, Shop, SideSpec, Stock, TapeError, Targets};
 use geometry::locator::Locator;
 use geometry::side::Sides;
 use geometry::tire::{Arrival, Class, Construction, Designation, SizeSystem, TireSpec};
@@ -95,5 +95,6 @@ pub(super) fn car() -> Car {
         tape_error: TapeError::default(),
         stock: Stock::default(),
         metal: MetalSpec::default(),
+        shop: Shop::default(),
     }
 }

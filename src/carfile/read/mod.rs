@@ -7,7 +7,7 @@ mod nearest;
 mod reader;
 mod values;
 
-use geometry::car::{CAR_FIELDS, Car, fields};
+use geometry::car::{CAR_FIELDS, Car, Shop, fields};
 use geometry::model::Model;
 use geometry::tire::{Designation, MeasuredWidth, TireSpec};
 use geometry::wheel::WheelSpec;
@@ -177,6 +177,7 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
             _ => {}
         }
     }
+    car.shop = shop(reader, top);
     if let Some(locator) = locator::locator(reader, top) {
         car.locator = locator;
     }
@@ -185,6 +186,25 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
     car.obstacles = body::obstacles(reader, top);
     car.no_cut = body::no_cut(reader, top);
     car
+}
+
+fn shop<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Shop {
+    let keys = layout::IN_SHOP.map(|(key, _)| key);
+    let Some(table) = reader.table(top, "shop", &keys) else {
+        return Shop::default();
+    };
+    let [name, notes] = layout::IN_SHOP.map(|(key, most)| {
+        let accepted = format!("text in quotes, up to {most} characters");
+        let text = reader.text(&table, key, &accepted).unwrap_or_default();
+        let count = text.chars().count();
+        if let Some(value) = table.get(key).filter(|_| count > most) {
+            let name = format!("shop.{key}");
+            let found = format!("{name} is {count} characters long");
+            reader.fault(value, &name, found, accepted);
+        }
+        text.to_owned()
+    });
+    Shop { name, notes }
 }
 
 /// Every number that stands in a table under its own key.

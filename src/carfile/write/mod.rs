@@ -4,7 +4,7 @@ mod text;
 
 use geometry::body::tape::{TAPE_FIELDS, TapeField};
 use geometry::body::{Reading, Tape};
-use geometry::car::{CAR_FIELDS, Car, MetalSpec, PlugPractice, Stock, fields};
+use geometry::car::{CAR_FIELDS, Car, MetalSpec, PlugPractice, Shop, Stock, fields};
 use geometry::field::Quantity;
 use geometry::locator::Locator;
 use geometry::side::Side;
@@ -58,10 +58,12 @@ fn written(car: &Car, notation: Notation, brief: bool) -> String {
         "tape_error",
         "stock",
         "metal",
+        "shop",
     ] {
         let is_usual = match table {
             "stock" => car.stock == Stock::default(),
             "metal" => car.metal == MetalSpec::default(),
+            "shop" => car.shop == Shop::default(),
             _ => false,
         };
         if is_usual {
@@ -130,6 +132,11 @@ impl File {
             {
                 self.number("section_width_on", Quantity::Length, measured.on_rim);
             }
+        }
+        if table == "shop" {
+            let Shop { name, notes } = &car.shop;
+            self.unless(name.is_empty(), "name", &quoted(name));
+            self.unless(notes.is_empty(), "notes", &quoted(notes));
         }
         if table == "metal" {
             self.unless(

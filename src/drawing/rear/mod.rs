@@ -260,15 +260,7 @@ fn solids(wheel: &WheelSection) -> [&Vec<Vec2>; 3] {
 }
 
 fn title(check: &Check, angle: f64) -> String {
-    let worst = check
-        .sides
-        .iter()
-        .filter_map(|(side, found)| Some((side, found.worst()?)))
-        .min_by(|(_, a), (_, b)| {
-            a.verdict
-                .cmp(&b.verdict)
-                .then(a.reserve().total_cmp(&b.reserve()))
-        });
+    let worst = check.worst();
     let view = if angle.abs() <= STRAIGHT_UP {
         "Rear view".to_owned()
     } else {

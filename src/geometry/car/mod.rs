@@ -132,6 +132,22 @@ pub struct Stock {
     pub bump: Option<f64>,
 }
 
+/// Whose work it is. It stands in the car's file and is never computed with.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Shop {
+    /// The shop's name.
+    pub name: String,
+    /// What it has to say to the car's owner.
+    pub notes: String,
+}
+
+impl Shop {
+    /// The longest name that is kept, characters.
+    pub const LONGEST_NAME: usize = 80;
+    /// The longest notes that are kept, characters.
+    pub const LONGEST_NOTES: usize = 1200;
+}
+
 /// A car and the work planned on it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Car {
@@ -163,6 +179,8 @@ pub struct Car {
     pub stock: Stock,
     /// How the metal is worked.
     pub metal: MetalSpec,
+    /// Whose work it is.
+    pub shop: Shop,
 }
 
 impl Car {

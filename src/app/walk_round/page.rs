@@ -1,0 +1,73 @@
+//! The page: the whole in one sentence, then panel by panel, then whose work it is.
+
+use std::sync::Arc;
+
+use drawing::walk_round::{Panel, in_short};
+use geometry::answers::Preferences;
+use geometry::car::{Car, Shop};
+use geometry::course::{Course, CourseWork, Found};
+use geometry::model::Model;
+use leptos::prelude::*;
+
+use super::panel::PanelView;
+use super::shop::{self, ShopForm, ShopHead};
+use crate::bench::store::Bench;
+use crate::browser::later::later;
+use crate::site::TITLE;
+
+/// A model by the numbers of its car: whose work it is changes none.
+#[derive(Debug, Clone)]
+struct Numbers(Arc<Model>);
+
+impl PartialEq for Numbers {
+    fn eq(&self, other: &Self) -> bool {
+        let nameless = |model: &Model| Car {
+            shop: Shop::default(),
+            ..model.car.clone()
+        };
+        Arc::ptr_eq(&self.0, &other.0) || nameless(&self.0) == nameless(&other.0)
+    }
+}
+
+/// The owner's page of the car on the bench.
+#[component]
+pub fn WalkRound(bench: Bench) -> AnyView {
+    let numbers = Memo::new(move |_| bench.model.get().map(Numbers));
+    let bare = Memo::new(move |_| numbers.get().map(|model| Arc::new(Found::bare(&model.0))));
+    let asked = Memo::new(move |_| {
+        let preferences = bench.settings.with(|settings| settings.preferences.clone());
+        Some((numbers.get()?, preferences))
+    });
+    let course: Memo<Option<Arc<Course>>> = later(
+        asked,
+        Signal::stored(true),
+        |(model, preferences): &(Numbers, Preferences)| {
+            let mut work = CourseWork::begin(&model.0, preferences);
+            Box::new(move || work.step())
+        },
+    );
+    let name = move || bench.work.with(|work| work.car.name.clone());
+    let short = move || {
+        course.with(|course| {
+            course.as_ref().map_or_else(
+                || "What it takes is being worked out.".to_owned(),
+                |course| in_short(course, bench.notation.get()),
+            )
+        })
+    };
+    let kept = shop::kept();
+    let photo = shop::photo_of(bench, kept);
+    let panels = Panel::ALL
+        .map(|panel| view! { <PanelView bench=bench panel=panel bare=bare course=course /> });
+    view! {
+        <header class="walk-head">
+            <ShopHead bench=bench photo=photo />
+            <h1 id=TITLE tabindex="-1">{move || format!("Walk-round: {}", name())}</h1>
+            <p class="in-short" role="status">{short}</p>
+            <p class="lead only-screen">"The levers under the pictures are there to play with. They change nothing on the car."</p>
+        </header>
+        <div class="panels">{panels.into_iter().collect_view()}</div>
+        <ShopForm bench=bench kept=kept photo=photo />
+    }
+    .into_any()
+}

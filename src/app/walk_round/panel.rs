@@ -1,0 +1,138 @@
+//! One panel: its picture with a lever, and what is told beside it.
+
+use std::sync::Arc;
+
+use drawing::walk_round::{Panel, Telling};
+use geometry::course::{Course, Found, Plan};
+use leptos::prelude::*;
+use leptos::svg;
+
+use crate::bench::listen::press;
+use crate::bench::store::Bench;
+use crate::figure::{Figure, FigureView};
+use crate::state::dial::Dial;
+use crate::state::exhibit::{Knob, of_panel};
+
+/// The panel.
+#[component]
+pub fn PanelView(
+    bench: Bench,
+    panel: Panel,
+    /// The car on the bench in the wheelhouses as the factory made them.
+    bare: Memo<Option<Arc<Found>>>,
+    /// The course of the work, once it is known.
+    course: Memo<Option<Arc<Course>>>,
+) -> AnyView {
+    let is_early = matches!(panel, Panel::Want | Panel::Stops | Panel::Tried);
+    let base = Memo::new(move |_| {
+        if is_early {
+            bare.get()
+        } else {
+            course.get().map(|course| Arc::new(course.done().clone()))
+        }
+    });
+    let exhibit = Signal::derive(move || {
+        let course = course.get();
+        // Without a car there is nothing to be seen, and the figure is not asked.
+        bare.with(|bare| {
+            let bare = bare.as_deref();
+            bare.map(|bare| of_panel(panel, bare, course.as_deref()))
+        })
+        .unwrap_or(crate::state::exhibit::NOTHING)
+    });
+    let telling = Memo::new(move |_| {
+        let notation = bench.notation.get();
+        match (course.get(), bare.get()) {
+            (Some(course), _) => panel.told(&course, notation),
+            (None, Some(bare)) => panel.told_early(&bare, notation),
+            (None, None) => Telling::default(),
+        }
+    });
+    let figure = Figure::new(panel.word(), base, exhibit, bench.notation);
+    let sheet: NodeRef<svg::Svg> = NodeRef::new();
+    let words = move || {
+        let telling = telling.get();
+        let sentences = telling
+            .sentences
+            .into_iter()
+            .map(|words| view! { <p>{words}</p> });
+        let lines = telling.lines.into_iter().map(|(name, words)| {
+            view! { <li><b>{name}</b>": "{words}</li> }
+        });
+        let is_waiting = sentences.len() == 0;
+        view! {
+            {sentences.collect_view()}
+            {is_waiting.then(|| view! { <p class="lead">"This is being worked out."</p> })}
+            <ul class="told-lines">{lines.collect_view()}</ul>
+        }
+        .into_any()
+    };
+    let title = format!("walk-{}", panel.word());
+    view! {
+        <section class=format!("walk-panel is-{}", panel.word()) aria-labelledby=title>
+            <div class="walk-words">
+                <h2 id=title.clone()>{move || telling.with(|telling| telling.heading)}</h2>
+                {words}
+                {(panel == Panel::Change).then(|| view! { <PutPlan bench=bench course=course /> })}
+            </div>
+            <FigureView figure=figure sheet=sheet>
+                <Keep bench=bench figure=figure />
+            </FigureView>
+        </section>
+    }
+    .into_any()
+}
+
+/// Puts what was played with on the car, when that is asked.
+#[component]
+fn Keep(bench: Bench, figure: Figure) -> AnyView {
+    let moved = move || match figure.moved() {
+        Some((Knob::Lever(lever), value)) => Some((lever, value)),
+        _ => None,
+    };
+    let keep = move || {
+        if let Some((lever, value)) = untrack(moved) {
+            bench.commit(lever.bound().label, |car| {
+                Dial::Lever(lever).set(car, value);
+            });
+        }
+    };
+    (move || {
+        moved().is_some().then(|| {
+            view! { <button type="button" class="quiet" on:click=press(keep)>"Put this on the car"</button> }
+        })
+    })
+    .into_any()
+}
+
+/// Puts the whole plan on the car.
+#[component]
+fn PutPlan(bench: Bench, course: Memo<Option<Arc<Course>>>) -> AnyView {
+    let is_mix = Memo::new(move |_| {
+        course.with(|course| {
+            course
+                .as_deref()
+                .is_some_and(|course| matches!(course.plan, Plan::Mix(..)))
+        })
+    });
+    let put = move || {
+        if let Some(course) = course.get_untracked()
+            && let Plan::Mix(changes, _) = &course.plan
+        {
+            bench.commit("What the Walk-round plans", |car| {
+                *car = geometry::answers::Change::all_applied(changes, car);
+            });
+        }
+    };
+    (move || {
+        is_mix.get().then(|| {
+            view! {
+                <p class="only-screen">
+                    <button type="button" on:click=press(put)>"Put the plan on the car"</button>
+                    " One step; Undo takes it back."
+                </p>
+            }
+        })
+    })
+    .into_any()
+}

@@ -1,0 +1,114 @@
+//! What it means: metal, orders, cautions.
+
+use geometry::course::{Course, Found, Plan};
+use geometry::metal::{Order, Plugs, Strip, gauge, plug_count};
+use geometry::side::Side;
+use geometry::units::{KG_PER_POUND, Notation, format_length};
+use geometry::warnings::warnings;
+
+use super::Telling;
+
+/// What has to be known before metal is cut.
+const STRUCTURE: &str = "A wheelhouse carries the car: belts, shocks and springs may be fastened to it, and the body \
+     panel hangs on it. The tank, fuel and brake lines and wiring are near where it is welded. Whoever does this work \
+     has to know how; ask your local rules, and where they want one, a licensed engineer or an inspector.";
+
+/// What the page is.
+const GEOMETRY: &str = "These pages are geometry, not approval.";
+
+/// What the panel is called.
+pub(super) const HEADING: &str = "What that means";
+
+pub(super) fn told(course: &Course, notation: Notation) -> Telling {
+    let done = course.done();
+    let mut sentences = match &course.plan {
+        Plan::Nothing => vec!["No metal, no welding. What counts is the tire that arrives: have it measured before it is paid for.".to_owned()],
+        Plan::Cannot(..) => vec!["Nothing should be cut or ordered yet.".to_owned()],
+        _ if course.cuts() => metal(done, notation),
+        _ => vec![format!("No metal, no welding. {}", order(done, notation))],
+    };
+    if course.cuts() {
+        sentences.push(order(done, notation));
+        sentences.push(STRUCTURE.to_owned());
+        sentences.extend(no_cut(done));
+    }
+    sentences.push(GEOMETRY.to_owned());
+    let lines = warnings(&done.model, &done.check)
+        .iter()
+        .map(|warning| {
+            (
+                crate::rear::capital(warning.topic.label()),
+                format!("{} {}", warning.words(notation), warning.topic.caution()),
+            )
+        })
+        .collect();
+    Telling {
+        heading: HEADING,
+        sentences,
+        lines,
+    }
+}
+
+/// The metal that is made and held, side by side.
+fn metal(done: &Found, notation: Notation) -> Vec<String> {
+    let spec = &done.model.car.metal;
+    let say = |length: f64| format_length(length, notation);
+    let Some(thickness) = gauge::thickness(spec.gauge) else {
+        return Vec::new();
+    };
+    let plugs = Plugs::of(spec, thickness);
+    let strips: Vec<Strip> = Side::BOTH
+        .into_iter()
+        .filter_map(|side| Strip::of(&done.model, side))
+        .collect();
+    let (mut area, mut welds) = (0.0, 0);
+    for strip in &strips {
+        area += strip.pattern(spec.lap).area();
+        welds += 2 * plug_count(strip.edge_length(), plugs.pitch);
+    }
+    let Some(longest) = strips.iter().map(Strip::length).reduce(f64::max) else {
+        return vec!["New sheet closes what the raised roof leaves open.".to_owned()];
+    };
+    let widest = strips.iter().map(|strip| strip.width).fold(0.0, f64::max);
+    let kilograms = gauge::weight(area, thickness);
+    let many = if strips.len() == 1 {
+        "One fill strip"
+    } else {
+        "Two fill strips"
+    };
+    vec![format!(
+        "{many} of steel sheet, up to {} long and {} wide between the seams, {} thick, held by {welds} welds in all. \
+         They add {kilograms:.1} kg ({:.1} lb) to the car.",
+        say(longest),
+        say(widest),
+        say(thickness),
+        kilograms / KG_PER_POUND
+    )]
+}
+
+/// What is bought.
+fn order(done: &Found, notation: Notation) -> String {
+    let order = Order::of(&done.model.car);
+    let say = |length: f64| format_length(length, notation);
+    let axle = if order.axle_change.abs() > 0.0 {
+        format!(
+            " The axle is made {} wide over its flanges.",
+            say(order.axle)
+        )
+    } else {
+        String::new()
+    };
+    format!(
+        "To be ordered: a wheel {} wide with {} of backspacing, and the tire, which may turn out up to {} wide.{axle}",
+        say(order.rim_width),
+        say(order.backspacing),
+        say(order.largest_width)
+    )
+}
+
+/// Where the shop marked that nothing may be cut.
+fn no_cut(done: &Found) -> Option<String> {
+    let zones = &done.model.car.no_cut;
+    let names: Vec<&str> = zones.iter().map(|zone| zone.name.as_str()).collect();
+    (!names.is_empty()).then(|| format!("Marked as not to be cut: {}.", names.join(", ")))
+}

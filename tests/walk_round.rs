@@ -1,0 +1,203 @@
+//! The course of the work and its sentences, on every invented car: what is said agrees with what was found.
+
+use std::sync::OnceLock;
+
+use carfile::{SCENARIOS, read};
+use drawing::walk_round::{Panel, Telling, hits_or_not, in_short, seen, spent};
+use geometry::answers::{Outcome, Preferences};
+use geometry::car::Lever;
+use geometry::check::Verdict;
+use geometry::course::{Course, CourseWork, Found, Plan};
+use geometry::model::Model;
+use geometry::units::{Notation, format_length};
+
+const NOTATION: Notation = Notation::InchFractions;
+
+fn model(name: &str) -> Model {
+    let scenario = SCENARIOS.iter().find(|scenario| scenario.name == name);
+    let car = read(scenario.expect("a scenario of that name").text).expect("it is good");
+    Model::new(&car).expect("it has a model")
+}
+
+/// The courses of all invented cars, worked out once.
+fn courses() -> &'static [(&'static str, Course)] {
+    static COURSES: OnceLock<Vec<(&'static str, Course)>> = OnceLock::new();
+    COURSES.get_or_init(|| {
+        let course = |name| CourseWork::begin(&model(name), &Preferences::default()).whole();
+        let names = SCENARIOS.iter().map(|scenario| scenario.name);
+        names.map(|name| (name, course(name))).collect()
+    })
+}
+
+fn course(name: &str) -> &'static Course {
+    let found = courses().iter().find(|(of, _)| *of == name);
+    &found.expect("a scenario of that name").1
+}
+
+fn all_text(telling: &Telling) -> String {
+    let lines = telling
+        .lines
+        .iter()
+        .map(|(name, words)| format!("{name}: {words}"));
+    let all: Vec<String> = telling.sentences.iter().cloned().chain(lines).collect();
+    all.join("\n")
+}
+
+fn said(name: &str, panel: Panel) -> String {
+    all_text(&panel.told(course(name), NOTATION))
+}
+
+#[test]
+fn what_is_planned_meets_every_target_and_what_is_bare_is_uncut() {
+    for (name, course) in courses() {
+        assert!(!course.bare.is_cut(), "{name}");
+        match &course.plan {
+            Plan::Nothing => assert!(course.bare.is_met(), "{name}"),
+            Plan::Stands(done) | Plan::Mix(_, done) => {
+                assert!(!course.bare.is_met() && done.is_met(), "{name}");
+            }
+            Plan::Cannot(..) => assert!(!course.done().is_met(), "{name}"),
+        }
+    }
+}
+
+#[test]
+fn each_cars_story_is_its_own() {
+    assert!(matches!(course("coupe").plan, Plan::Mix(..)) && course("coupe").cuts());
+    assert!(matches!(course("fastback").plan, Plan::Mix(..)) && !course("fastback").cuts());
+    assert!(matches!(course("pickup").plan, Plan::Mix(..)) && !course("pickup").cuts());
+    assert!(matches!(course("sedan").plan, Plan::Cannot(..)));
+}
+
+#[test]
+fn what_stops_the_tire_is_named_with_its_own_numbers() {
+    for (name, course) in courses() {
+        let (_, worst) = course.bare.check.worst().expect("a surface");
+        let words = said(name, Panel::Stops);
+        assert!(words.contains(&worst.name), "{name}: {words}");
+        let gap = format_length(worst.travel.low.abs(), NOTATION);
+        assert!(words.contains(&gap) || gap == "0 in", "{name}: {words}");
+    }
+}
+
+#[test]
+fn nothing_that_was_tried_is_passed_over() {
+    for (name, course) in courses() {
+        let telling = Panel::Tried.told(course, NOTATION);
+        let uncut = course.tried.iter().filter(|answer| !answer.remedy.cuts());
+        let told = uncut
+            .filter(|answer| answer.outcome != Outcome::Nothing)
+            .count();
+        assert!(
+            told > 0 && telling.lines.len() >= told,
+            "{name}: {telling:#?}"
+        );
+        let works = course
+            .tried
+            .iter()
+            .any(|answer| !answer.remedy.cuts() && matches!(answer.outcome, Outcome::Works(_)));
+        let all = all_text(&telling);
+        assert_eq!(
+            works,
+            !all.contains("none of them makes the room"),
+            "{name}: {all}"
+        );
+    }
+}
+
+#[test]
+fn nobody_is_told_to_cut_who_need_not_and_nobody_is_spared_the_caution_who_must() {
+    for (name, course) in courses() {
+        let (change, means) = (said(name, Panel::Change), said(name, Panel::Means));
+        assert_eq!(
+            course.cuts(),
+            change.contains("cut loose"),
+            "{name}: {change}"
+        );
+        assert_eq!(
+            course.cuts(),
+            means.contains("licensed engineer or an inspector"),
+            "{name}"
+        );
+        assert!(means.contains("geometry, not approval"), "{name}");
+        let short = in_short(course, NOTATION);
+        assert_eq!(
+            course.cuts(),
+            short.contains("nothing short of cutting"),
+            "{name}: {short}"
+        );
+    }
+    assert!(said("sedan", Panel::Change).contains("Moving the tub will not do"));
+    assert!(said("sedan", Panel::Change).contains("The axle set further ahead or back"));
+}
+
+#[test]
+fn a_car_that_fits_is_told_so() {
+    let mut car = model("fastback").car;
+    car.wheel.backspacing += 9.525;
+    let model = Model::new(&car).expect("it has a model");
+    let course = CourseWork::begin(&model, &Preferences::default()).whole();
+    assert_eq!(course.plan, Plan::Nothing);
+    assert!(in_short(&course, NOTATION).contains("nothing has to be cut"));
+    assert!(all_text(&Panel::Stops.told(&course, NOTATION)).starts_with("Nothing stops it."));
+}
+
+#[test]
+fn a_car_that_is_cut_already_is_told_as_the_plan() {
+    let mut car = model("coupe").car;
+    Lever::SeamMove.set(&mut car, 63.5);
+    let model = Model::new(&car).expect("it has a model");
+    let course = CourseWork::begin(&model, &Preferences::default()).whole();
+    assert!(matches!(course.plan, Plan::Stands(_)) && course.cuts());
+    let change = all_text(&Panel::Change.told(&course, NOTATION));
+    assert!(
+        change.contains("set inboard by 2 1/2 in on both sides"),
+        "{change}"
+    );
+}
+
+#[test]
+fn the_sentences_of_the_levers_follow_them() {
+    let bare = &course("coupe").bare;
+    let with = |lever: Lever, by: f64| {
+        let mut car = bare.model.car.clone();
+        let present = lever.get(&car);
+        lever.set(&mut car, present + by);
+        Found::of(Model::new(&car).expect("it has a model"))
+    };
+    assert_eq!(bare.check.verdict(), Verdict::Hits);
+    assert!(hits_or_not(bare, NOTATION).starts_with("The tire hits the"));
+    let cleared = hits_or_not(&with(Lever::SeamMove, 63.5), NOTATION);
+    assert!(
+        cleared.starts_with("The tire clears everything."),
+        "{cleared}"
+    );
+    assert!(spent(bare, NOTATION).contains("5 1/2 in of backspacing"));
+    assert_ne!(
+        spent(bare, NOTATION),
+        spent(&with(Lever::Backspacing, -12.7), NOTATION)
+    );
+    assert_ne!(
+        seen(bare, NOTATION),
+        seen(&with(Lever::RideHeight, -25.4), NOTATION)
+    );
+}
+
+#[test]
+fn every_sentence_ends_and_no_number_is_missing() {
+    for (name, course) in courses() {
+        for notation in Notation::ALL {
+            for panel in Panel::ALL {
+                let telling = panel.told(course, notation);
+                assert!(!telling.sentences.is_empty(), "{name} {panel:?}");
+                let lines = telling.lines.iter().map(|(_, words)| words);
+                for words in telling.sentences.iter().chain(lines) {
+                    assert!(words.ends_with(['.', ':']), "{name} {panel:?}: {words}");
+                    for odd in ["NaN", "inf", "\u{2014}", "  ", "{", "\u{2212}"] {
+                        assert!(!words.contains(odd), "{name} {panel:?}: {words}");
+                    }
+                }
+            }
+        }
+    }
+}
