@@ -15,6 +15,9 @@ pub enum Slot {
     Stopped,
     /// The shop's photo, behind the name of the car that it belongs to.
     Photo,
+    /// The car of this tab as its address has it, or nothing while it has faults: entries of the browser's history
+    /// may hold older ones.
+    Car,
 }
 
 impl Slot {
@@ -24,14 +27,15 @@ impl Slot {
             Slot::Opening => "lip-to-rail.opening",
             Slot::Stopped => "lip-to-rail.stopped",
             Slot::Photo => "lip-to-rail.photo",
+            Slot::Car => "lip-to-rail.car",
         }
     }
 }
 
-/// Where a slot is kept. That a desk is being brought back concerns one tab, the rest all of them.
+/// Where a slot is kept. That a desk is being brought back, and the address, concern one tab, the rest all of them.
 fn storage(slot: Slot) -> Option<Storage> {
     let storage = match slot {
-        Slot::Opening => window().session_storage(),
+        Slot::Opening | Slot::Car => window().session_storage(),
         Slot::Desk | Slot::Stopped | Slot::Photo => window().local_storage(),
     };
     storage.ok().flatten()

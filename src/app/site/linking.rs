@@ -3,10 +3,12 @@
 use std::sync::Arc;
 use std::time::Duration;
 
+use leptos::ev;
 use leptos::prelude::*;
 
 use crate::bench::store::{Bench, Refused};
 use crate::browser::address as bar;
+use crate::browser::storage::{self, Slot};
 use crate::state::address::{Address, Place};
 use crate::state::link::{Arrival, arrive};
 
@@ -19,37 +21,36 @@ pub fn follow_car(bench: Bench, address: RwSignal<Address>) {
     let written = StoredValue::new(None::<String>);
     // Says whether the address may be written over.
     let open = move |token: &str| {
-        let ours =
-            bar::is_ours() || written.with_value(|written| written.as_deref() == Some(token));
-        let arrival = bench
-            .history
-            .with_untracked(|history| arrive(token, history, ours));
-        let is_read = !matches!(arrival, Arrival::Refused(_));
-        match arrival {
+        let settled = bench.settled();
+        match arrive(token, &settled.car) {
             Arrival::Known => {}
-            // Back in the browser's history is back to a page, not back to an older car.
-            Arrival::Opens(_) if ours && written.with_value(Option::is_some) => {}
             Arrival::Opens(work) => bench.open(work),
-            Arrival::Refused(faults) => bench.refused.set(Some(Refused {
-                name: "The car of the link".to_owned(),
-                faults,
-            })),
+            Arrival::Refused(faults) => {
+                bench.refused.set(Some(Refused {
+                    name: "The car of the link".to_owned(),
+                    faults,
+                }));
+                return false;
+            }
         }
-        is_read
+        true
     };
+    // A car with faults has no link; the address keeps the last that had none.
+    let note = move || {
+        let token = carfile::to_token(&bench.settled().car).ok();
+        storage::write(Slot::Car, token.as_deref().unwrap_or_default());
+        token
+    };
+    let waiting = StoredValue::new_local(None::<TimeoutHandle>);
     let write = move || {
-        let packed = bench
-            .history
-            .with_untracked(|history| carfile::to_token(&history.settled().car));
-        // A car with faults has no link; the address keeps the last that had none.
-        let Ok(token) = packed else { return };
+        waiting.set_value(None);
+        let Some(token) = note() else { return };
         written.set_value(Some(token.clone()));
         if address.with_untracked(|address| address.car.as_ref() != Some(&token)) {
             address.update(|address| address.car = Some(token));
         }
         bar::replace(&address.with_untracked(ToString::to_string));
     };
-    let waiting = StoredValue::new_local(None::<TimeoutHandle>);
     let not_now = move || {
         if let Some(Some(earlier)) = waiting.try_update_value(Option::take) {
             earlier.clear();
@@ -65,17 +66,44 @@ pub fn follow_car(bench: Bench, address: RwSignal<Address>) {
         let (token, place) = (token.get(), place.get());
         let is_written =
             |token: &String| written.with_value(|written| written.as_ref() == Some(token));
+        let is_gone = token.is_none() && written.with_value(Option::is_some);
         let news = token.filter(|token| !is_written(token));
-        let has_news = news.is_some();
-        let is_read = news.is_none_or(|token| untrack(|| open(&token)));
+        // An older car, or none where there was one.
+        let lags = news.is_some() || is_gone;
+        let is_read = news.is_none_or(|token| match before {
+            // Back in the browser's history is back to a page, not back to an older car.
+            Some(_) if bar::is_ours() => true,
+            Some(_) => untrack(|| open(&token)),
+            None => {
+                let of_tab = storage::read(Slot::Car).filter(|_| bar::is_ours());
+                let token = of_tab.unwrap_or(token);
+                token.is_empty() && bar::is_ours() || untrack(|| open(&token))
+            }
+        });
         if !is_read {
             // A link that could not be read stays in the address, to be mended.
             not_now();
-        } else if before.is_some_and(|before| has_news || before != place) {
-            // Another entry of the browser's history may hold an older car.
+        } else if before.is_some() && lags {
             soon();
+        } else if before.is_some_and(|before| before != place) {
+            // At once: whoever leaves the entry again at once may come back to it with another car.
+            bar::replace(&address.with_untracked(ToString::to_string));
         }
         place
+    });
+    // Not the address as well: changed while the browser loads the page again, it loses its mark.
+    let leave = move || {
+        if waiting.with_value(Option::is_some) {
+            not_now();
+            note();
+        }
+    };
+    let asked = window_event_listener(ev::beforeunload, move |_| leave());
+    // Phones do not ask.
+    let leaving = window_event_listener(ev::pagehide, move |_| leave());
+    on_cleanup(move || {
+        asked.remove();
+        leaving.remove();
     });
     let car = Memo::new(move |_| {
         bench

@@ -3,14 +3,13 @@
 use geometry::car::Car;
 use geometry::units::Notation;
 
-use super::history::History;
 use super::opening;
 use super::work::Work;
 
 /// What becomes of it.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Arrival {
-    /// It is the car that is open, or was a few steps ago: nothing.
+    /// It is the car that is open: nothing.
     Known,
     /// It is opened.
     Opens(Work),
@@ -18,21 +17,12 @@ pub enum Arrival {
     Refused(Vec<String>),
 }
 
-/// What becomes of the car in a token, with a history open. An address that the page itself wrote may lag behind the
-/// history: a car of its past is then no news.
-pub fn arrive(token: &str, history: &History<Work>, written_here: bool) -> Arrival {
-    let car = match carfile::from_token(token) {
-        Ok(car) => car,
-        Err(fault) => return Arrival::Refused(fault.sentences()),
-    };
-    let past = history.past().iter().map(|step| &step.state);
-    let mut lagging = past.filter(|_| written_here);
-    let is_known =
-        is_same(&history.settled().car, &car) || lagging.any(|work| is_same(&work.car, &car));
-    if is_known {
-        Arrival::Known
-    } else {
-        Arrival::Opens(opening::linked(car))
+/// What becomes of the car in a token while `open` is.
+pub fn arrive(token: &str, open: &Car) -> Arrival {
+    match carfile::from_token(token) {
+        Ok(car) if is_same(open, &car) => Arrival::Known,
+        Ok(car) => Arrival::Opens(opening::linked(car)),
+        Err(fault) => Arrival::Refused(fault.sentences()),
     }
 }
 
@@ -56,47 +46,43 @@ mod tests {
         work.with(|car| car.wheel.backspacing += 5.0)
     }
 
+    fn invented(index: usize) -> Work {
+        opening::invented(index).expect("an invented car")
+    }
+
     #[test]
     fn a_car_of_somebody_elses_is_opened_and_belongs_to_the_reader() {
-        let history = History::new(opening::invented(0).expect("an invented car"));
-        let other = moved(&opening::invented(1).expect("an invented car"));
-        let Arrival::Opens(work) = arrive(&token(&other), &history, false) else {
+        let other = moved(&invented(1));
+        let Arrival::Opens(work) = arrive(&token(&other), &invented(0).car) else {
             panic!("it is news");
         };
-        assert_eq!((work.car, work.source), (other.car, Source::Link));
+        assert_eq!((&work.car, work.source), (&other.car, Source::Link));
+        assert!(work.is_own());
     }
 
     #[test]
     fn an_invented_car_is_opened_as_what_it_is() {
-        let history = History::new(opening::invented(0).expect("an invented car"));
-        let other = opening::invented(1).expect("an invented car");
+        let other = invented(1);
         assert_eq!(
-            arrive(&token(&other), &history, false),
+            arrive(&token(&other), &invented(0).car),
             Arrival::Opens(other)
         );
     }
 
     #[test]
-    fn the_car_that_is_open_is_no_news_and_of_the_past_only_what_came_from_elsewhere() {
-        let first = opening::invented(0).expect("an invented car");
-        let mut history = History::new(first.clone());
-        history.commit("Backspacing", moved(&first), 0.0);
-        assert_eq!(
-            arrive(&token(&moved(&first)), &history, false),
-            Arrival::Known
-        );
-        assert_eq!(arrive(&token(&first), &history, true), Arrival::Known);
-        assert_eq!(
-            arrive(&token(&first), &history, false),
-            Arrival::Opens(first)
-        );
+    fn the_car_that_is_open_is_no_news_also_when_it_was_kept_meanwhile() {
+        let mine = moved(&invented(0));
+        assert_eq!(arrive(&token(&mine), &mine.car), Arrival::Known);
+        let kept = carfile::write(&mine.car, Notation::Millimeters);
+        let back = carfile::read(&kept).expect("what was written");
+        assert_ne!(&back, mine.car.as_ref(), "a kept car loses last digits");
+        assert_eq!(arrive(&token(&mine), &back), Arrival::Known);
     }
 
     #[test]
     fn a_damaged_token_is_refused_in_words() {
-        let history = History::new(opening::invented(0).expect("an invented car"));
         for token in ["", "2newer", "1damaged"] {
-            let Arrival::Refused(faults) = arrive(token, &history, true) else {
+            let Arrival::Refused(faults) = arrive(token, &invented(0).car) else {
                 panic!("{token} holds no car");
             };
             assert_eq!(faults.len(), 1);
