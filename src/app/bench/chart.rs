@@ -10,6 +10,7 @@ use leptos::svg;
 
 use super::picture::{SceneGroup, group_ids};
 use super::store::{Bench, Same};
+use super::texts::TextTable;
 use crate::browser::later::later;
 use crate::browser::sight::in_sight;
 use crate::browser::size::width_of;
@@ -110,25 +111,7 @@ fn Table(bench: Bench, side: Memo<Side>) -> impl IntoView {
     view! {
         <details class="data" on:toggle=move |_| open.update(|open| *open = !*open)>
             <summary>"The same as a table"</summary>
-            <div class="wide" tabindex="0" role="region" aria-label="Gap through travel, as a table">
-                <table>
-                    <thead>
-                        <tr>{move || heads().into_iter().map(|head| view! { <th scope="col">{head}</th> }).collect_view()}</tr>
-                    </thead>
-                    <tbody>{move || rows().into_iter().map(cells).collect_view()}</tbody>
-                </table>
-            </div>
+            <TextTable label="Gap through travel, as a table" heads=Signal::derive(heads) rows=Signal::derive(rows) />
         </details>
-    }
-}
-
-fn cells(row: Vec<String>) -> impl IntoView {
-    let mut texts = row.into_iter();
-    let first = texts.next();
-    view! {
-        <tr>
-            <th scope="row">{first}</th>
-            {texts.map(|text| view! { <td>{text}</td> }).collect_view()}
-        </tr>
     }
 }

@@ -27,6 +27,7 @@ mod station_places;
 mod stations;
 pub mod store;
 mod tape;
+mod texts;
 mod tire_size;
 pub mod typed_box;
 mod verdict;

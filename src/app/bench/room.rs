@@ -11,6 +11,7 @@ use leptos::svg;
 use super::picture::{SceneGroup, group_ids};
 use super::room_plane::{RoomPlane, place_told};
 use super::store::Bench;
+use super::texts::TextTable;
 use crate::browser::later::later;
 use crate::browser::sight::in_sight;
 use crate::browser::size::width_of;
@@ -171,27 +172,10 @@ fn Table(bench: Bench, chart: Memo<Option<Arc<RoomChart>>>) -> impl IntoView {
     let table = Memo::new(move |_| Some(room_rows(chart.get().as_deref()?, bench.notation.get())));
     let heads = move || table.get().map_or(Vec::new(), |table| table.heads);
     let rows = move || table.get().map_or(Vec::new(), |table| table.rows);
-    let cells = |row: Vec<String>| {
-        let mut texts = row.into_iter();
-        let first = texts.next();
-        view! {
-            <tr>
-                <th scope="row">{first}</th>
-                {texts.map(|text| view! { <td>{text}</td> }).collect_view()}
-            </tr>
-        }
-    };
     view! {
         <details class="data">
             <summary>"The room as a table: backspacings"</summary>
-            <div class="wide" tabindex="0" role="region" aria-label="Backspacings with room, as a table">
-                <table>
-                    <thead>
-                        <tr>{move || heads().into_iter().map(|head| view! { <th scope="col">{head}</th> }).collect_view()}</tr>
-                    </thead>
-                    <tbody>{move || rows().into_iter().map(cells).collect_view()}</tbody>
-                </table>
-            </div>
+            <TextTable label="Backspacings with room, as a table" heads=Signal::derive(heads) rows=Signal::derive(rows) />
         </details>
     }
 }
