@@ -8,7 +8,7 @@ const section = (page) => page.locator("#section");
 const worst = (page) => page.getByRole("button", { name: /^Worst: / });
 const line = (page) => page.getByRole("group", { name: "Drag in the side view" }).getByRole("slider");
 const map = (page) => page.locator(".map-view svg");
-const spots = (page) => page.locator(".spots");
+const spots = (page) => page.locator(".map-view .spots");
 const spotWords = (page) => page.locator("#spot-words");
 const ring = (page) => page.locator("#side-ring");
 
