@@ -5,6 +5,7 @@
 //! `h(n) = n . c + r`; so the distance needs no case analysis and is exact inside and outside.
 
 use crate::math;
+use crate::normals::{self, SECTORS};
 use crate::space::{Vec2, vec2};
 
 /// How far two arcs may disagree on their shared tangent line, mm: far above rounding, far below
@@ -157,17 +158,21 @@ impl Chain {
             .fold(f64::NEG_INFINITY, f64::max)
     }
 
-    /// How far this outline reaches beyond `other`, at its most over all normals, mm; negative where it lies within it.
+    /// How far this outline reaches beyond `other`, at its most over the normals of each sector, mm; negative where it
+    /// lies within it.
     ///
-    /// A distance is the greatest of `n . p - h(n)`, so no point's distance to this chain is less than that to `other`
-    /// by more. On a pair of arcs the two support functions differ by `n . d + r`, which is greatest along `d` or at an
-    /// end of the normals that both cover.
+    /// A distance is the greatest of `n . p - h(n)`, so what a plane says of `other` it says of this chain less that. On
+    /// a pair of arcs the two support functions differ by `n . d + r`, which is greatest along `d` or at an end of the
+    /// normals that both cover and the sector holds.
     #[must_use]
-    pub fn beyond(&self, other: &Self) -> f64 {
+    pub fn beyond(&self, other: &Self) -> [f64; SECTORS] {
         let covers = |chain: &Self, i: usize, normal: Vec2| {
             chain.arcs[i].from.cross(normal) >= 0.0 && normal.cross(chain.to(i)) >= 0.0
         };
-        let mut most = f64::NEG_INFINITY;
+        let mut most = std::array::from_fn(|k| {
+            let ends = normals::ends(k).map(|end| self.support(end) - other.support(end));
+            ends[0].max(ends[1])
+        });
         for (i, ours) in self.arcs.iter().enumerate() {
             for (j, theirs) in other.arcs.iter().enumerate() {
                 let apart = ours.center - theirs.center;
@@ -177,7 +182,8 @@ impl Chain {
                 let ends = [ours.from, self.to(i), theirs.from, other.to(j)];
                 for normal in ends.into_iter().chain(along) {
                     if covers(self, i, normal) && covers(other, j, normal) {
-                        most = most.max(normal.dot(apart) + thicker);
+                        let most = &mut most[normals::sector(normal)];
+                        *most = most.max(normal.dot(apart) + thicker);
                     }
                 }
             }
@@ -283,10 +289,20 @@ mod tests {
             rounded_box(vec2(100.0, 60.0), 20.0),
             rounded_box(vec2(105.0, 63.0), 20.0),
         );
-        assert!((large.beyond(&small) - math::hypot(5.0, 3.0)).abs() < 1e-12);
-        assert!((small.beyond(&large) + 3.0).abs() < 1e-12);
-        assert!(small.beyond(&small).abs() < 1e-12);
-        assert!((small.widened(4.0).beyond(&small) - 4.0).abs() < 1e-12);
+        let most = |one: &Chain, other: &Chain| {
+            one.beyond(other)
+                .into_iter()
+                .fold(f64::NEG_INFINITY, f64::max)
+        };
+        assert!((most(&large, &small) - math::hypot(5.0, 3.0)).abs() < 1e-12);
+        assert!((most(&small, &large) + 3.0).abs() < 1e-12);
+        assert!(
+            small
+                .beyond(&small)
+                .iter()
+                .all(|beyond| beyond.abs() < 1e-12)
+        );
+        assert!((most(&small.widened(4.0), &small) - 4.0).abs() < 1e-12);
     }
 
     #[test]

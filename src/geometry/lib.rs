@@ -38,6 +38,7 @@ pub mod metal;
 pub mod model;
 pub mod motion;
 pub mod mount;
+pub mod normals;
 pub mod room;
 pub mod sheet;
 pub mod side;

@@ -10,10 +10,11 @@
 //! *Room* is told by planes. For each face of the metal the certified search need only say that its gap is at least
 //! what is asked ([`crate::gap::certify_above`]); mostly one plane says so, and more: a shift `s` of the wheel along its
 //! axle changes a plane's distance by the plane's axial part times `s`, another section by no more than the most that
-//! one reaches beyond the other ([`crate::chain::Chain::beyond`]), and the track that changes with the backspacing by
-//! no more than the metal drifts in the axle's frame ([`crate::motion::Motion::track_drift`]); outboard not even that,
-//! for the same places of the axle are then more than a wider track allows. So what was found for a face in one place
-//! vouches for a stretch round it, in this row and in those after it, and only what nothing vouches for is asked.
+//! one reaches beyond the other along normals of the same sector ([`crate::normals`]), and the track that changes with
+//! the backspacing by no more than the metal drifts in the axle's frame ([`crate::motion::Motion::track_drift`]);
+//! outboard not even that, for the same places of the axle are then more than a wider track allows. So what was found
+//! for a face in one place vouches for a stretch round it, in this row and in those after it, and only what nothing
+//! vouches for is asked.
 //!
 //! A limit is first where the spots cross what is asked. The place [`ACCURACY`] from there, on the side with room, is
 //! then asked: it has room, and is the limit, or it gives a further spot.
@@ -231,6 +232,12 @@ impl RoomWork {
             }
             Level::Clear => {
                 room.clear = ranges;
+                if let ([Some(done), Some(next)], true) =
+                    (&mut self.tubs, self.chart.rows.is_empty())
+                    && k == 0
+                {
+                    next.learn(done);
+                }
                 self.begin_tub(k + 1)
             }
         };

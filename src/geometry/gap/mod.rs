@@ -47,7 +47,7 @@ pub use face::Face;
 pub use patch::Patch;
 pub use poses::{PoseDomain, Poses};
 pub use search::{
-    Above, Limits, Meeting, Told, certify, certify_above, certify_below, certify_least,
+    Above, Beside, Limits, Meeting, certify, certify_above, certify_below, certify_least,
 };
 
 /// Taken off every bound, mm: the rounding of a few hundred operations on numbers below 1e4 mm stays

@@ -7,6 +7,7 @@
 use super::face::Face;
 use super::four::Four;
 use super::stance::Stance;
+use crate::normals::Normals;
 use crate::solid::{Revolved, Support};
 use crate::space::{Vec2, Vec3, vec2};
 
@@ -26,6 +27,8 @@ pub(super) struct Plane {
     /// Direction `(forward, up)` of the meridian plane against the face's bearing; no longer than 1, and of length 1
     /// where `radial` is negative.
     direction: Vec2,
+    /// The normals of what was mixed, in the meridian plane whose first axis is positive to the left.
+    pub normals: Normals,
 }
 
 /// What a plane says of a face over a region.
@@ -54,6 +57,7 @@ impl Plane {
             radial: support.radial,
             offset: support.offset,
             direction: turned_back(support.meridian, bearing),
+            normals: Normals::of(vec2(support.normal.y, support.radial)),
         }
     }
 
@@ -66,12 +70,8 @@ impl Plane {
             radial: 0.0,
             offset: body.chain.support(vec2(outboard, 0.0)) + outboard * body.center_plane,
             direction: UP,
+            normals: Normals::of(vec2(across, 0.0)),
         }
-    }
-
-    /// Its part along the axle, as the least and the greatest.
-    pub fn along_axle(&self) -> [f64; 2] {
-        [self.across; 2]
     }
 
     /// Mixed with `other`, which has the weight `share`.
@@ -91,6 +91,7 @@ impl Plane {
             radial,
             offset: mix(self.offset, other.offset),
             direction,
+            normals: self.normals.and(other.normals),
         }
     }
 

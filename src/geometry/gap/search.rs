@@ -12,13 +12,14 @@ use super::poses::{Poses, Region};
 use super::stance::Stance;
 use super::{Gap, ROUNDING, Witness};
 use crate::motion::Motion;
+use crate::normals::Normals;
 use crate::solid::{Revolved, Support};
 use crate::space::{Vec2, Vec3, vec3};
 use crate::travel::Pose;
 
-use task::{ANY_WAY, Discarded, Split, Task};
+use task::{Discarded, Split, Task};
 
-pub use above::{Above, Told, certify_above};
+pub use above::{Above, Beside, certify_above};
 
 /// How long a search goes on.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -118,7 +119,7 @@ pub fn certify_below(
     search.seed(&solids, pairs);
     while let Some(task) = search.queue.pop() {
         if task.bound >= search.found.enough() || search.examined >= limits.boxes {
-            search.discarded.add(task.bound, task.across);
+            search.discarded.add(task.bound, task.normals);
             break;
         }
         search.branch(&solids, &task);
@@ -239,7 +240,7 @@ impl Search<'_> {
         for (distance, solid, face) in order {
             let reach = distance - self.faces[face].reach() - travel;
             if reach >= self.found.enough() {
-                self.discarded.add(reach, ANY_WAY);
+                self.discarded.add(reach, Normals::ANY);
                 continue;
             }
             self.examine(solids, Task::whole(face, solid, guess));
@@ -309,7 +310,7 @@ impl Search<'_> {
         let mut plane = here.plane(face);
         let mut bound = plane.bound(&stance, here.pose);
         for left in (0..PLANES[usize::from(self.examined > HARD)]).rev() {
-            task.raise(bound.least - slack, plane.along_axle());
+            task.raise(bound.least - slack, plane.normals);
             if task.bound >= self.found.enough() || left == 0 {
                 break;
             }
@@ -328,12 +329,12 @@ impl Search<'_> {
         }
         if bound.hoop.is_infinite() {
             let reach = within_reach(&stance, body, here.pose) - slack;
-            task.raise(reach, ANY_WAY);
+            task.raise(reach, Normals::ANY);
             // Where only a floor is asked, a metal wall beside the wheel's middle is told by the wheel's side.
             if self.found.below.is_finite() {
                 let sideways = Plane::sideways(body, &here.support);
                 let bound = sideways.bound(&stance, here.pose);
-                task.raise(bound.least - slack, sideways.along_axle());
+                task.raise(bound.least - slack, sideways.normals);
             }
         }
         (task.point, task.pose) = (here.point, here.pose);
@@ -341,11 +342,11 @@ impl Search<'_> {
             // The plane that touches in the nearest place may bound better than the mixtures found on the way to it.
             let plane = here.plane(face);
             bound = plane.bound(&stance, here.pose);
-            task.raise(bound.least - slack, plane.along_axle());
+            task.raise(bound.least - slack, plane.normals);
             task.split = split(&stance, &here, &plane, &bound);
         }
         if task.bound >= self.found.enough() {
-            self.discarded.add(task.bound, task.across);
+            self.discarded.add(task.bound, task.normals);
         } else {
             self.queue.push(task);
         }

@@ -4,7 +4,7 @@ use super::wheel::Wheel;
 use crate::gap::Poses;
 
 /// How far apart, mm of backspacing, the tracks are whose halved poses are kept.
-const APART: f64 = 3.0;
+const APART: f64 = 6.0;
 
 /// Halved poses. A narrower track allows the axle all places that a wider one does, and more: so where it leaves a gap
 /// that is wide enough, any wider one does, and most faces are told by one of a few tracks.
@@ -30,14 +30,16 @@ impl Tracks {
         }
     }
 
-    /// Poses at a track that is not wider than that of a backspacing.
-    pub fn narrower(&mut self, wheel: &Wheel, backspacing: f64) -> &mut Poses {
-        let mut k = 0;
-        while k + 1 < self.kept.len() && self.inboard(k) < backspacing {
-            k += 1;
-        }
+    /// Poses at a track that is not wider than that of a backspacing, and the backspacing whose track it is.
+    pub fn narrower(&mut self, wheel: &Wheel, backspacing: f64) -> (&mut Poses, f64) {
+        let last = self.kept.len() - 1;
+        let is_narrow = |k: &usize| self.inboard(*k) >= backspacing;
+        let k = (0..last).find(is_narrow).unwrap_or(last);
         let inboard = self.inboard(k);
-        self.kept[k].get_or_insert_with(|| wheel.travel(inboard))
+        (
+            self.kept[k].get_or_insert_with(|| wheel.travel(inboard)),
+            inboard,
+        )
     }
 
     /// The pose of ride height.
@@ -46,10 +48,6 @@ impl Tracks {
     }
 
     fn inboard(&self, k: usize) -> f64 {
-        let mut at = self.least;
-        for _ in 0..=k {
-            at += APART;
-        }
-        at
+        self.least + (k + 1) as f64 * APART
     }
 }

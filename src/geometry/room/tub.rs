@@ -1,10 +1,10 @@
 //! The wheelhouses with the tub in one place, what is known of them so far, and what is asked of them.
 
-use super::face::Metal;
+use super::face::{EVERYWHERE, Metal};
 use super::needs;
 use super::tracks::Tracks;
 use super::wheel::{Spot, Wheel};
-use crate::gap::{Limits, Poses, certify_above};
+use crate::gap::{Beside, Limits, Poses, certify_above};
 use crate::model::Model;
 use crate::side::Side;
 
@@ -36,9 +36,10 @@ struct Stop {
 #[derive(Debug, Clone)]
 pub(super) struct Tub {
     metal: Vec<Metal>,
+    /// For each level and each face a stretch of backspacings in which it is vouched for; everywhere, where it is not
+    /// asked.
+    vouched: [Vec<[f64; 2]>; 2],
     stops: Vec<Stop>,
-    /// How much farther than the first row's the section reaches, mm, as [`Wheel::beyond`] tells it.
-    grown: [f64; 2],
     last: Option<Wheel>,
     row: u32,
     /// How many gaps have been certified.
@@ -68,13 +69,29 @@ impl Tub {
                 }
             }
         }
-        Self {
+        let mut tub = Self {
             metal,
+            vouched: [const { Vec::new() }; 2],
             stops: Vec::new(),
-            grown: [0.0; 2],
             last: None,
             row: 0,
             asked: 0,
+        };
+        tub.vouch();
+        tub
+    }
+
+    /// Finds the stretches in which the faces are vouched for.
+    fn vouch(&mut self) {
+        for (k, vouched) in self.vouched.iter_mut().enumerate() {
+            vouched.clear();
+            vouched.extend(self.metal.iter().map(|metal| {
+                if metal.needs[k].is_finite() {
+                    metal.vouched(metal.needs[k])
+                } else {
+                    EVERYWHERE
+                }
+            }));
         }
     }
 
@@ -82,12 +99,29 @@ impl Tub {
     pub fn begin_row(&mut self, wheel: &Wheel) {
         if let Some(last) = &self.last {
             let more = wheel.beyond(last);
-            self.grown = [self.grown[0] + more[0], self.grown[1] + more[1]];
+            for metal in &mut self.metal {
+                metal.nearer(&more[usize::from(metal.is_low)]);
+            }
+            self.vouch();
         }
         self.last = Some(wheel.clone());
         self.row += 1;
         let row = self.row;
         self.stops.retain(|stop| stop.row + KEPT >= row);
+    }
+
+    /// Takes over what another tub has found out about the faces that both have.
+    pub fn learn(&mut self, other: &Self) {
+        let mut from = 0;
+        for metal in &mut self.metal {
+            // Both have them in the same order, but for those of the tub itself.
+            let rest = other.metal.iter().enumerate().skip(from);
+            if let Some((i, same)) = rest.into_iter().find(|(_, theirs)| theirs.is_same(metal)) {
+                metal.learn(same);
+                from = i + 1;
+            }
+        }
+        self.vouch();
     }
 
     /// Whether all that is asked at this level is met at a backspacing. What is found is kept in one of the places.
@@ -103,13 +137,16 @@ impl Tub {
             return false;
         }
         let mut open: Vec<(f64, usize)> = Vec::new();
-        for (i, metal) in self.metal.iter_mut().enumerate() {
-            let need = metal.needs[k];
-            if need.is_finite() {
-                let over = metal.over(backspacing, need, self.grown[usize::from(metal.is_low)]);
-                if over < 0.0 {
-                    open.push((over, i));
-                }
+        for (i, vouched) in self.vouched[k].iter_mut().enumerate() {
+            if vouched[0] <= backspacing && backspacing <= vouched[1] {
+                continue;
+            }
+            let metal = &mut self.metal[i];
+            let over = metal.over(backspacing, metal.needs[k]);
+            if over < 0.0 {
+                open.push((over, i));
+            } else {
+                *vouched = metal.vouched(metal.needs[k]);
             }
         }
         if open.is_empty() {
@@ -121,11 +158,13 @@ impl Tub {
         for (_, i) in open {
             let metal = &mut self.metal[i];
             let need = metal.needs[k];
-            let solids = placed.solids(metal.side, metal.at_ride);
-            let solids = if metal.is_low {
-                &solids[..]
+            let [tire, disc, loaded] = placed.solids(metal.side, metal.at_ride);
+            let [disc, loaded] = [(disc, &wheel.farther[0]), (loaded, &wheel.farther[1])]
+                .map(|(solid, farther)| Beside { solid, farther });
+            let others = if metal.is_low {
+                &[disc, loaded][..]
             } else {
-                &solids[..2]
+                &[disc][..]
             };
             self.asked += 1;
             let above = |poses: &mut Poses, boxes| {
@@ -133,13 +172,16 @@ impl Tub {
                     accuracy: FINE,
                     boxes,
                 };
-                certify_above(poses, solids, &metal.face, metal.guess, need, limits)
+                certify_above(poses, tire, others, &metal.face, metal.guess, need, limits)
             };
+            let mut sure = 0.0;
             let found = if metal.at_ride {
                 above(tracks.rest(wheel), BOXES)
             } else {
-                let first = above(tracks.narrower(wheel, backspacing), FEW);
+                let (poses, inboard) = tracks.narrower(wheel, backspacing);
+                let first = above(poses, FEW);
                 if first.is_some_and(|first| first.low >= need) {
+                    sure = inboard - backspacing;
                     first
                 } else {
                     above(
@@ -170,12 +212,8 @@ impl Tub {
             if above.low < need {
                 return false;
             }
-            metal.keep(
-                place,
-                backspacing,
-                &above,
-                self.grown[usize::from(metal.is_low)],
-            );
+            metal.keep(place, backspacing, sure, &above);
+            self.vouched[k][i] = metal.vouched(need);
         }
         true
     }
@@ -212,11 +250,10 @@ impl Tub {
 
     /// A part of a stretch of backspacings in which nothing vouches for some face, if it is wider than `narrow`, mm.
     pub fn open(&mut self, stretch: [f64; 2], level: Level, narrow: f64) -> Option<[f64; 2]> {
-        let is_asked = |metal: &&mut Metal| metal.needs[level as usize].is_finite();
-        self.metal.iter_mut().filter(is_asked).find_map(|metal| {
-            let need = metal.needs[level as usize];
-            let grown = self.grown[usize::from(metal.is_low)];
-            metal.open(stretch, need, grown, narrow)
-        })
+        let k = level as usize;
+        let vouched = self.vouched[k].iter().zip(&mut self.metal);
+        vouched
+            .filter(|([from, to], _)| *from > stretch[0] || *to < stretch[1])
+            .find_map(|(_, metal)| metal.open(stretch, metal.needs[k], narrow))
     }
 }

@@ -1,9 +1,9 @@
 //! The wheel at one section width, at any backspacing.
 
-use crate::chain::Chain;
 use crate::gap::{PoseDomain, Poses};
 use crate::model::{Model, Solids};
 use crate::motion::Motion;
+use crate::normals::SECTORS;
 use crate::side::{Side, Sides};
 use crate::solid::Revolved;
 use crate::space::{Vec2, Vec3, vec2};
@@ -17,6 +17,9 @@ pub(super) struct Wheel {
     domain: PoseDomain,
     /// At rest, and with the axle's sideways give.
     solids: [Sides<Solids>; 2],
+    /// How much farther than the tire the wheel and the tire's section at the ground reach, mm, by the sectors of their
+    /// normals; the axle's give adds the same to all.
+    pub farther: [[f64; SECTORS]; 2],
 }
 
 /// A wheel's solids at one backspacing, through travel and at rest.
@@ -37,11 +40,14 @@ pub(super) struct Spot {
 
 impl Wheel {
     pub fn new(model: &Model) -> Self {
+        let solids = [model.given.clone(), model.solids.clone()];
+        let [tire, wheel, loaded] = all(solids[0].get(Side::Left));
         Self {
             backspacing: model.car.wheel.backspacing,
             motion: model.motion,
             domain: model.pose_domain(),
-            solids: [model.given.clone(), model.solids.clone()],
+            farther: [wheel, loaded].map(|other| other.chain.beyond(&tire.chain)),
+            solids,
         }
     }
 
@@ -92,16 +98,16 @@ impl Wheel {
         Poses::at(self.motion, Pose::RIDE)
     }
 
-    /// How much farther than another's these solids reach, at most, mm: the tire alone, and with its section at the
-    /// ground. Not less than nothing, for the wheel stays the same.
-    pub fn beyond(&self, other: &Self) -> [f64; 2] {
+    /// How much farther than another's these solids reach along normals of each sector, at most, mm: the tire alone,
+    /// and with its section at the ground. Not less than nothing, for the wheel stays the same.
+    pub fn beyond(&self, other: &Self) -> [[f64; SECTORS]; 2] {
         let more = |of: fn(&Solids) -> &Revolved| {
-            let chain =
-                |wheel: &'_ Self| -> Chain { of(wheel.solids[0].get(Side::Left)).chain.clone() };
-            chain(self).beyond(&chain(other)).max(0.0)
+            let [ours, theirs] = [self, other].map(|wheel| of(wheel.solids[0].get(Side::Left)));
+            ours.chain.beyond(&theirs.chain)
         };
-        let tire = more(|solids| &solids.tire);
-        [tire, tire.max(more(|solids| &solids.loaded))]
+        let tire = more(|solids| &solids.tire).map(|more| more.max(0.0));
+        let loaded = more(|solids| &solids.loaded);
+        [tire, std::array::from_fn(|k| tire[k].max(loaded[k]))]
     }
 
     /// The distance of a spot in its pose, at a backspacing, mm: attained there, so no gap is more. Heights of the

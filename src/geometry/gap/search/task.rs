@@ -2,64 +2,36 @@
 
 use std::cmp::Ordering;
 
+use crate::normals::{Normals, SECTORS};
 use crate::space::{Vec2, Vec3};
 
-/// The bounds of what needed no further look, by which way their planes face.
+/// The least bounds of what needed no further look, mm, by the sectors of the normals of their planes, in the meridian
+/// plane whose first axis is positive to the left.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Discarded(pub [Facing; 4]);
-
-/// The bounds from planes that face about the same way.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Facing {
-    /// The least of them, mm.
-    pub least: f64,
-    /// The least and the greatest part along the axle, positive to the left, of the planes that they come from.
-    pub across: [f64; 2],
-}
+pub(super) struct Discarded(pub [f64; SECTORS]);
 
 impl Discarded {
-    pub const NOTHING: Self = Self(
-        [Facing {
-            least: f64::INFINITY,
-            across: [f64::INFINITY, f64::NEG_INFINITY],
-        }; 4],
-    );
+    pub const NOTHING: Self = Self([f64::INFINITY; SECTORS]);
 
-    pub fn add(&mut self, bound: f64, [least, most]: [f64; 2]) {
-        /// From this part along the axle on a plane counts as facing sideways.
-        const SIDEWAYS: f64 = 0.25;
-        let Self([right, along, left, any]) = self;
-        let facing = if most < -SIDEWAYS {
-            right
-        } else if least > SIDEWAYS {
-            left
-        } else if most - least < 1.0 {
-            along
-        } else {
-            any
-        };
-        facing.least = facing.least.min(bound);
-        facing.across = [facing.across[0].min(least), facing.across[1].max(most)];
+    pub fn add(&mut self, bound: f64, normals: Normals) {
+        for sector in normals.sectors() {
+            self.0[sector] = self.0[sector].min(bound);
+        }
     }
 
     /// The least of all.
     pub fn least(&self) -> f64 {
-        self.0
-            .iter()
-            .map(|facing| facing.least)
-            .fold(f64::INFINITY, f64::min)
+        self.0.iter().copied().fold(f64::INFINITY, f64::min)
     }
 }
-
-/// The part along the axle where no plane tells it: a distance alone changes by no more than the way moved.
-pub(super) const ANY_WAY: [f64; 2] = [-1.0, 1.0];
 
 /// A face, a solid and a part of the poses that may still hold the least gap.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Task {
     pub bound: f64,
-    /// The part along the axle of the plane that the bound comes from, as [`Discarded`] has it.
-    pub across: [f64; 2],
+    /// The normals of the plane that the bound comes from; any, where it comes from a distance alone, which changes by no
+    /// more than the way moved.
+    pub normals: Normals,
     /// Its place among the faces and their parts.
     pub face: usize,
     pub solid: usize,
@@ -80,7 +52,7 @@ impl Task {
     pub fn whole(face: usize, solid: usize, (point, pose): (Vec3, Vec2)) -> Self {
         Self {
             bound: f64::NEG_INFINITY,
-            across: ANY_WAY,
+            normals: Normals::ANY,
             face,
             solid,
             region: 0,
@@ -91,9 +63,9 @@ impl Task {
     }
 
     /// Takes a bound where it is better than what was known.
-    pub fn raise(&mut self, bound: f64, across: [f64; 2]) {
+    pub fn raise(&mut self, bound: f64, normals: Normals) {
         if bound > self.bound {
-            (self.bound, self.across) = (bound, across);
+            (self.bound, self.normals) = (bound, normals);
         }
     }
 }
