@@ -224,7 +224,8 @@ fn draw(
             "above: no such tire on this rim",
         );
     }
-    Regions::of(&rows, across).draw(&|place| plot.at(chart, place), regions);
+    let mark = plot.at(chart, chart.present);
+    Regions::of(&rows, across).draw(&|place| plot.at(chart, place), mark, regions);
     present(chart, plot, wheel);
     Ok(())
 }

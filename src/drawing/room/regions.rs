@@ -68,8 +68,8 @@ impl Regions {
         }
     }
 
-    /// Draws hatching, limits and words.
-    pub fn draw(&self, at: &dyn Fn([f64; 2]) -> Vec2, group: &mut Group) {
+    /// Draws hatching, limits and words; the words keep away from what is written beside `mark`.
+    pub fn draw(&self, at: &dyn Fn([f64; 2]) -> Vec2, mark: Vec2, group: &mut Group) {
         let sheet = |piece: Piece| piece.map(at);
         let mut hits = Vec::new();
         let mut tight = Vec::new();
@@ -107,14 +107,17 @@ impl Regions {
             }
         }
         for verdict in [Verdict::Hits, Verdict::Tight, Verdict::Clears] {
-            self.word(verdict, at, group);
+            self.word(verdict, at, mark, group);
         }
     }
 
-    /// The word stands where its region is widest; of rows that are nearly as wide, in the middle one.
-    fn word(&self, verdict: Verdict, at: &dyn Fn([f64; 2]) -> Vec2, group: &mut Group) {
+    /// The word stands where its region is widest; of rows that are nearly as wide, in the middle one that is not in
+    /// the mark's line, if there is such a row.
+    fn word(&self, verdict: Verdict, at: &dyn Fn([f64; 2]) -> Vec2, mark: Vec2, group: &mut Group) {
         /// The share of the greatest width that counts as nearly as wide.
         const NEARLY: f64 = 0.9;
+        /// How far above and below the mark its own word and line reach, sheet units.
+        const LINE: f64 = 2.5 * LETTERS;
         let inner = self
             .rows
             .iter()
@@ -133,14 +136,20 @@ impl Regions {
             .iter()
             .filter(|(_, range)| length(range) >= NEARLY * most)
             .collect();
-        let widest = wide.get(wide.len() / 2).copied().copied();
-        let Some((width, [from, to])) = widest else {
+        let middle = wide.len() / 2;
+        let mut nearest: Vec<_> = wide.iter().enumerate().collect();
+        nearest.sort_by_key(|(i, _)| i.abs_diff(middle));
+        let places = nearest
+            .iter()
+            .map(|(_, (width, [from, to]))| at([f64::midpoint(*from, *to), *width]));
+        let is_beside = |place: &Vec2| (place.y - mark.y).abs() > LINE;
+        let Some(place) = places.clone().find(is_beside).or(places.clone().next()) else {
             return;
         };
         group.add(
             Role::Text,
             Shape::Text {
-                at: at([f64::midpoint(from, to), width]),
+                at: place,
                 anchor: Anchor::Middle,
                 size: LETTERS + 1.0,
                 text: verdict.word().to_owned(),
