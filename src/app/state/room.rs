@@ -127,14 +127,43 @@ pub fn place_words(car: &Car, place: Place, notation: Notation) -> String {
     )
 }
 
-/// The car at a place, with the seam where the chart has it, and its gap list's finding.
+/// The car at a place, with the seam where the chart has it: its gap list's finding, and the gaps themselves.
 pub fn finding(asked: &Asked, place: Place, seam: f64, notation: Notation) -> String {
     let mut car = with(&asked.model.car, place);
     Lever::SeamMove.set(&mut car, seam);
     Model::new(&car).map_or_else(
         |_| "No such tire goes on this rim.".to_owned(),
-        |model| words::verdict(&checked(&model), notation),
+        |model| {
+            let check = checked(&model);
+            format!(
+                "{} {}",
+                words::verdict(&check, notation),
+                gaps(&check, notation)
+            )
+        },
     )
+}
+
+/// The least gap of each surface through travel, on the side where it is less.
+fn gaps(check: &Check, notation: Notation) -> String {
+    let mut least: Vec<(&str, f64)> = Vec::new();
+    let surfaces = check.sides.iter().flat_map(|(_, side)| &side.surfaces);
+    for surface in surfaces {
+        let (name, gap) = (surface.name.as_str(), surface.travel.low);
+        match least.iter_mut().find(|(known, _)| *known == name) {
+            Some((_, known)) => *known = known.min(gap),
+            None => least.push((name, gap)),
+        }
+    }
+    let told = least
+        .iter()
+        .map(|(name, gap)| format!("{name} {}", format_length(*gap, notation)));
+    let told = told.collect::<Vec<_>>().join(", ");
+    if told.is_empty() {
+        told
+    } else {
+        format!("Least gaps through travel: {told}.")
+    }
 }
 
 fn checked(model: &Model) -> Check {
@@ -195,9 +224,20 @@ mod tests {
         );
         let seam = Lever::SeamMove.get(&asked.model.car);
         let found = finding(&asked, place, seam, Notation::InchFractions);
-        assert_eq!(
-            found,
-            words::verdict(&checked(&asked.model), Notation::InchFractions)
+        let check = checked(&asked.model);
+        let rest = found
+            .strip_prefix(&words::verdict(&check, Notation::InchFractions))
+            .expect("the page's own verdict first");
+        let surfaces = check.sides.iter().flat_map(|(_, side)| &side.surfaces);
+        let rails = surfaces.filter(|surface| surface.name == "frame rail");
+        let rail = rails
+            .map(|rail| rail.travel.low)
+            .fold(f64::INFINITY, f64::min);
+        let rail = format_length(rail, Notation::InchFractions);
+        assert!(
+            rest.starts_with(" Least gaps through travel: quarter lip ")
+                && rest.ends_with(&format!(", frame rail {rail}.")),
+            "{rest}"
         );
     }
 }
