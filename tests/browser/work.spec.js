@@ -48,7 +48,7 @@ test("a reload keeps the work, its steps and its settings", async ({ page }) => 
   await openBench(page);
   await type(page, "Backspacing", "6 1/4");
   await page.getByLabel("Lengths in").selectOption("Millimeters");
-  await page.getByLabel("Paper").selectOption("Dark");
+  await page.getByLabel("Colors").selectOption("Dark");
   await page.reload();
   await expect(leverBox(page, "Backspacing")).toHaveValue("158.8 mm");
   await expect(page.locator("html")).toHaveAttribute("data-theme", "dark");

@@ -35,7 +35,7 @@ pub fn Header(bench: Bench, address: RwSignal<Address>) -> impl IntoView {
             </div>
             <div class="looks">
                 <Menu id="notation" label="Lengths in" choices=&NOTATIONS now=notation choose=set_notation />
-                <Menu id="theme" label="Paper" choices=&THEMES now=theme choose=set_theme />
+                <Menu id="theme" label="Colors" choices=&THEMES now=theme choose=set_theme />
             </div>
         </header>
     }
