@@ -106,6 +106,41 @@ fn nothing_that_was_tried_is_passed_over() {
 }
 
 #[test]
+fn what_goes_with_the_cut_is_said_and_that_it_does_not_do_without() {
+    let coupe = course("coupe");
+    let short = in_short(coupe, NOTATION);
+    assert!(
+        short.contains(
+            "on both sides, together with another wheel, taller bump stops and another ride height."
+        ),
+        "{short}"
+    );
+    let uncut = Found::bare(&coupe.done().model);
+    assert!(!uncut.is_met());
+    let tried = said("coupe", Panel::Tried);
+    assert!(tried.contains(&hits_or_not(&uncut, NOTATION)), "{tried}");
+    for name in ["fastback", "pickup", "sedan"] {
+        assert!(
+            !said(name, Panel::Tried).contains("Nor is it enough"),
+            "{name}"
+        );
+    }
+    let means = said("coupe", Panel::Means);
+    assert!(
+        means.contains("Bump stops are needed that leave 2 in")
+            && means.contains("ride height by 1/4 in"),
+        "{means}"
+    );
+}
+
+#[test]
+fn a_rim_out_of_the_tires_range_is_told_with_the_tire() {
+    let (want, means) = (said("coupe", Panel::Want), said("coupe", Panel::Means));
+    assert!(want.contains("Wide rim: "), "{want}");
+    assert!(!means.contains("Wide rim: "), "{means}");
+}
+
+#[test]
 fn nobody_is_told_to_cut_who_need_not_and_nobody_is_spared_the_caution_who_must() {
     for (name, course) in courses() {
         let (change, means) = (said(name, Panel::Change), said(name, Panel::Means));

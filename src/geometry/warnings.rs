@@ -75,12 +75,18 @@ impl Topic {
         }
     }
 
+    /// Whether it is about the rim that the tire is put on.
+    #[must_use]
+    pub fn is_of_the_rim(self) -> bool {
+        matches!(self, Topic::NarrowRim | Topic::WideRim)
+    }
+
     /// What may come of it and who decides, in a sentence or two.
     #[must_use]
     pub fn caution(self) -> &'static str {
         match self {
             Topic::NarrowRim | Topic::WideRim => {
-                "On a rim out of its range a tire wears unevenly and may leave its bead. Ask the tire's maker which rims it allows before ordering."
+                "On a rim out of its range a tire wears unevenly and may come off the rim. Ask the tire's maker which rims it allows before ordering."
             }
             Topic::Track => {
                 "A wider track loads bearings, studs and shafts more. Ask your local rules, and a licensed engineer or inspector where they want one."

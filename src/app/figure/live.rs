@@ -7,7 +7,7 @@ use drawing::{Dimensions, MountOptions, RearOptions, Scene, Shown, mount_view, r
 use geometry::check::{ACCURACY, at_pose};
 use geometry::course::Found;
 use geometry::mount::Mounting;
-use geometry::side::Sides;
+use geometry::side::{Side, Sides};
 use geometry::travel::Pose;
 use geometry::units::Notation;
 use leptos::prelude::*;
@@ -22,12 +22,16 @@ use crate::state::dial::Scale;
 use crate::state::exhibit::{Exhibit, Gaps, Knob, Seen, View};
 use crate::state::figures::{shown, spoken};
 use crate::state::scrub::Scrub;
+use crate::state::words::unbroken;
 use crate::state::write_up::{nearest, spot_angle};
 
 /// Width of a figure before it is measured, CSS pixels.
 const FIRST_WIDTH: f64 = 560.0;
 /// Below this width a figure shows one gap a side, CSS pixels.
 const NARROW: f64 = 420.0;
+
+/// What stands in the place of a strip that is not made.
+const NO_PIECE: &str = "The seam is where it was: there is no strip to make.";
 
 /// A figure.
 #[derive(Clone, Copy)]
@@ -40,6 +44,8 @@ pub struct Figure {
     base: Memo<Option<Arc<Found>>>,
     /// Where the reader moved the lever.
     moved: RwSignal<Option<f64>>,
+    /// Where the wheels are held as it begins.
+    start: Memo<Scrub>,
     /// Where the wheels are held, where the lever moves them.
     scrub: RwSignal<Scrub>,
     playing: RwSignal<bool>,
@@ -78,23 +84,30 @@ impl Figure {
             let (found, pose) = (found.get()?, pose.get());
             (pose != Pose::RIDE).then(|| Arc::new(at_pose(&found.model, pose, ACCURACY)))
         });
-        let way = Memo::new(move |_| match exhibit.get().view {
+        let way: OfWheel = Memo::new(move |_| match exhibit.get().view {
             View::Mount(side) => Some((found.get()?, side)),
             _ => None,
         });
-        let mounting = later(way, Signal::stored(true), |(found, side)| {
+        let searched = later(way, Signal::stored(true), |(found, side)| {
             let mut work = Mounting::begin(&found.model, *side);
             Box::new(move || work.step(1))
         });
-        Effect::new(move |before: Option<()>| {
+        let for_paper = searched_for_paper(way, searched);
+        let mounting = Memo::new(move |_| searched.get().or_else(|| for_paper.get()));
+        let start = Memo::new(move |_| {
+            base.with(|base| {
+                base.as_ref()
+                    .map_or(Scrub::RIDE, |base| (exhibit.get().start)(base))
+            })
+        });
+        Effect::new(move |_| {
             base.track();
-            if before.is_some() {
-                moved.set(None);
-                scrub.set(Scrub::RIDE);
-            }
+            moved.set(None);
+            scrub.set(start.get());
         });
         Self {
             id,
+            start,
             exhibit,
             notation,
             base,
@@ -122,11 +135,6 @@ impl Figure {
         }))
     }
 
-    /// What the lever reads, where the reader moved it.
-    pub fn moved(self) -> Option<(Knob, f64)> {
-        Some((self.exhibit.get().knob, self.moved.get()?))
-    }
-
     fn value(self) -> f64 {
         let knob = self.exhibit.get().knob;
         if knob == Knob::Heave {
@@ -152,15 +160,15 @@ impl Figure {
     fn put_back(self) {
         self.playing.set(false);
         self.moved.set(None);
-        self.scrub.set(Scrub::RIDE);
+        self.scrub.set(self.start.get_untracked());
     }
 
     fn is_moved(self) -> bool {
-        self.moved.get().is_some() || self.scrub.get() != Scrub::RIDE
+        self.moved.get().is_some() || self.scrub.get() != self.start.get()
     }
 
     fn draw(self, width: f64) -> Option<Arc<Scene>> {
-        let (base, found) = (self.base.get()?, self.found.get()?);
+        let found = self.found.get()?;
         let notation = self.notation.get();
         match self.exhibit.get().view {
             View::Rear {
@@ -212,14 +220,31 @@ impl Figure {
                 let share = way.tightest_share();
                 Some(Arc::new(mount_view(&found.model, &way, share, &options)))
             }
-            View::Piece(side) => {
-                let drawn = piece(&found.model, side, width, notation);
-                drawn
-                    .or_else(|| piece(&base.model, side, width, notation))
-                    .map(Arc::new)
-            }
+            View::Piece(side) => piece(&found.model, side, width, notation).map(Arc::new),
         }
     }
+}
+
+/// The way of the wheel that the figure shows, with whose it is.
+type OfWheel = Memo<Option<(Arc<Found>, Side)>>;
+
+/// The same searched at once when the page is printed before it was found: paper does not wait.
+fn searched_for_paper(
+    way: OfWheel,
+    searched: Memo<Option<Arc<Mounting>>>,
+) -> Memo<Option<Arc<Mounting>>> {
+    let found = RwSignal::new(None::<(Arc<Found>, Arc<Mounting>)>);
+    let printing = window_event_listener_untyped("beforeprint", move |_| {
+        if let (None, Some((of, side))) = (searched.get_untracked(), way.get_untracked()) {
+            let mounting = Arc::new(Mounting::whole(&of.model, side));
+            found.set(Some((of, mounting)));
+        }
+    });
+    on_cleanup(move || printing.remove());
+    Memo::new(move |_| {
+        let ((now, _), (of, mounting)) = way.get().zip(found.get())?;
+        Arc::ptr_eq(&now, &of).then_some(mounting)
+    })
 }
 
 /// The figure: its drawing, its lever, its sentence.
@@ -231,9 +256,6 @@ pub fn FigureView(
     seen: Signal<bool>,
     /// The drawing's place on the page.
     sheet: NodeRef<svg::Svg>,
-    /// What may be done with a lever that was moved.
-    #[prop(optional)]
-    children: Option<Children>,
 ) -> AnyView {
     let width = width_of(sheet, FIRST_WIDTH);
     let scene = Memo::new(move |last: Option<&Option<Arc<Scene>>>| {
@@ -241,6 +263,14 @@ pub fn FigureView(
             figure.draw(width.get())
         } else {
             last.cloned().flatten()
+        }
+    });
+    let instead = Signal::derive(move || {
+        let is_piece = matches!(figure.exhibit.get().view, View::Piece(_));
+        if is_piece && figure.found.with(Option::is_some) {
+            NO_PIECE
+        } else {
+            WORKING
         }
     });
     let knob = move || figure.exhibit.get().knob;
@@ -254,7 +284,7 @@ pub fn FigureView(
     };
     let words = Memo::new(move |_| {
         let words = figure.told(|seen| (figure.exhibit.get().say)(seen));
-        words.unwrap_or_else(|| WORKING.to_owned())
+        words.map_or_else(|| WORKING.to_owned(), |words| unbroken(&words))
     });
     let travel = Memo::new(move |_| {
         figure.told(|seen| {
@@ -267,7 +297,7 @@ pub fn FigureView(
         move || (knob() == Knob::Heave).then(|| view! { <PlayButton playing=figure.playing /> });
     view! {
         <figure class="live">
-            <Sheet sheet=sheet scene=scene />
+            <Sheet sheet=sheet scene=scene instead=instead />
             <div class="live-lever">
                 {plays}
                 <Way
@@ -287,7 +317,6 @@ pub fn FigureView(
                 >
                     "Put back"
                 </button>
-                {children.map(|children| children())}
             </div>
             <figcaption aria-live="polite">{words}</figcaption>
         </figure>

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use crate::bench::store::Bench;
 use crate::browser::size::width_of;
 use crate::browser::{address, parent, raster};
-use crate::state::address::Address;
+use crate::state::address::{Address, Place};
 use crate::state::desk::Desk;
 use crate::state::history::History;
 use crate::state::opening;
@@ -40,7 +40,7 @@ pub fn Embedded(figure: Figure, address: Address) -> impl IntoView {
         return view! { <main class="embedded"><p role="alert">"The page was put together without its cars."</p></main> }.into_any();
     };
     let name = work.car.name.clone();
-    let whole = link(&address::page(), &work.car);
+    let whole = link(&address::page(), Place::Bench, &work.car);
     let bench = Bench::new(Desk {
         history: History::new(work),
         own: Vec::new(),

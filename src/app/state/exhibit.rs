@@ -13,10 +13,11 @@ use geometry::model::Model;
 use geometry::mount::Mounting;
 use geometry::side::{Side, Sides};
 use geometry::travel::Pose;
-use geometry::units::Notation;
+use geometry::units::{self, Notation};
 
 use super::around::pose_words;
 use super::dial::{Dial, Scale};
+use super::scrub::Scrub;
 
 /// What a figure shows.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -78,6 +79,8 @@ pub struct Exhibit {
     pub knob: Knob,
     /// What is said of it.
     pub say: fn(&Seen) -> String,
+    /// Where the axle is held until the reader moves it.
+    pub start: fn(&Found) -> Scrub,
 }
 
 /// How far a reading is played with, either way, mm.
@@ -88,6 +91,7 @@ pub const NOTHING: Exhibit = Exhibit {
     view: View::Piece(Side::Left),
     knob: Knob::Heave,
     say: |_| String::new(),
+    start: at_ride,
 };
 
 impl Knob {
@@ -95,7 +99,7 @@ impl Knob {
     pub fn label(self) -> &'static str {
         match self {
             Knob::Lever(Lever::SeamMove) => "Tub set inboard",
-            Knob::Lever(Lever::RideHeight) => "Body higher",
+            Knob::Lever(Lever::RideHeight) => "Body up or down",
             Knob::Lever(lever) => lever.bound().label,
             Knob::Heave => "Both wheels",
             Knob::TubHigh => "To the tub, high",
@@ -119,13 +123,24 @@ impl Knob {
         }
     }
 
-    /// Its marks, for a figure that began with this car.
+    /// Its marks, for a figure that began with this car: as far as there is such a car.
     pub fn scale(self, base: &Model, notation: Notation) -> Scale {
         match self {
             Knob::Lever(lever) => {
                 let dial = Dial::Lever(lever);
                 let value = lever.get(&base.car);
-                dial.scale(value, value, dial.limit(base), notation)
+                let scale = dial.scale(value, value, dial.limit(base), notation);
+                let is_one = |position: f64| {
+                    let mut car = base.car.clone();
+                    dial.set(&mut car, scale.value(position));
+                    Model::new(&car).is_ok()
+                };
+                let here = scale.position(value);
+                Scale {
+                    least: farthest(here.floor(), scale.least, is_one),
+                    most: farthest(here.ceil(), scale.most, is_one),
+                    ..scale
+                }
             }
             Knob::Heave => {
                 let travel = &base.car.travel;
@@ -159,6 +174,35 @@ impl Knob {
     }
 }
 
+/// The axle where the car stands.
+pub fn at_ride(_: &Found) -> Scrub {
+    Scrub::RIDE
+}
+
+/// The axle where tire and metal come nearest through travel, or overlap most.
+fn at_worst(found: &Found) -> Scrub {
+    found.check.worst().map_or(Scrub::RIDE, |(_, surface)| {
+        Scrub::at(surface.travel.witness.pose)
+    })
+}
+
+/// The farthest whole position on the way from `here` to `end` up to which there is such a car.
+fn farthest(here: f64, end: f64, is_one: impl Fn(f64) -> bool) -> f64 {
+    if is_one(end) {
+        return end;
+    }
+    let (mut near, mut far) = (here, end);
+    while (far - near).abs() > 1.0 {
+        let middle = f64::midpoint(near, far).round();
+        if is_one(middle) {
+            near = middle;
+        } else {
+            far = middle;
+        }
+    }
+    near
+}
+
 /// The figure of a panel of the Walk-round, as far as the course is known.
 pub fn of_panel(panel: Panel, bare: &Found, course: Option<&Course>) -> Exhibit {
     let side = bare.check.worst().map_or(Side::Left, |(side, _)| side);
@@ -172,15 +216,20 @@ pub fn of_panel(panel: Panel, bare: &Found, course: Option<&Course>) -> Exhibit 
         dimensions: Dimensions::None,
         room: false,
     };
+    let named = View::Rear {
+        shown: Shown::One(side),
+        dimensions: Dimensions::Parts,
+        room: false,
+    };
     let (view, knob, say): (View, Knob, fn(&Seen) -> String) = match panel {
-        Panel::Want => (whole, Knob::Lever(Lever::SectionWidth), |seen| {
+        Panel::Want => (named, Knob::Lever(Lever::SectionWidth), |seen| {
             walk_round::size(seen.found, seen.notation)
         }),
         Panel::Stops => (close(false), Knob::Heave, say_held),
         Panel::Tried => (close(true), Knob::Lever(Lever::Backspacing), |seen| {
             walk_round::spent(seen.found, seen.notation)
         }),
-        Panel::Change => (close(true), Knob::Lever(changed(course)), say_whole),
+        Panel::Change => (close(true), Knob::Lever(changed(course)), say_changed),
         Panel::Means if course.is_some_and(Course::cuts) => {
             let cut = |side: &Side| {
                 course
@@ -202,7 +251,16 @@ pub fn of_panel(panel: Panel, bare: &Found, course: Option<&Course>) -> Exhibit 
             format!("Now {}", walk_round::seen(seen.found, seen.notation))
         }),
     };
-    Exhibit { view, knob, say }
+    let start = match panel {
+        Panel::Stops => at_worst,
+        _ => at_ride,
+    };
+    Exhibit {
+        view,
+        knob,
+        say,
+        start,
+    }
 }
 
 fn other(side: Side) -> Side {
@@ -243,6 +301,20 @@ fn changed(course: Option<&Course>) -> Lever {
 
 fn say_whole(seen: &Seen) -> String {
     walk_round::hits_or_not(seen.found, seen.notation)
+}
+
+/// The same, and where the move of a seam ends.
+fn say_changed(seen: &Seen) -> String {
+    let model = &seen.found.model;
+    let limit = model.seam_limit.left.min(model.seam_limit.right);
+    // The lever stands on a mark of the tape, so the last one may be a mark short of the limit.
+    let is_last = units::step(seen.notation) > limit - Lever::SeamMove.get(&model.car);
+    let whole = say_whole(seen);
+    if is_last {
+        format!("{whole} This is as far inboard as the frame rail lets the tub go.")
+    } else {
+        whole
+    }
 }
 
 fn say_held(seen: &Seen) -> String {
@@ -312,6 +384,10 @@ mod tests {
             };
             let here = scale.position(exhibit.knob.value(&base.model.car));
             let [low, here, high] = [scale.least, here, scale.most].map(said);
+            assert!(
+                low.is_some() && high.is_some(),
+                "{panel:?}: there is no such car"
+            );
             for words in [&low, &here, &high].into_iter().flatten() {
                 assert!(
                     words.ends_with('.') && !words.contains("NaN"),

@@ -5,6 +5,7 @@ use drawing::svg::Scheme;
 use geometry::car::Car;
 use geometry::side::Sides;
 
+use super::address::Place;
 use super::settings::{Choice, stored};
 use super::work::Work;
 
@@ -53,10 +54,10 @@ pub fn width(text: &str) -> Option<f64> {
         .then(|| width.round())
 }
 
-/// The link to a page with a car; `None` for a car with faults, which nobody could open.
-pub fn link(page: &str, car: &Car) -> Option<String> {
+/// The link to a place of the page with a car; `None` for a car with faults, which nobody could open.
+pub fn link(page: &str, place: Place, car: &Car) -> Option<String> {
     let token = carfile::to_token(car).ok()?;
-    Some(format!("{page}#bench&car={token}"))
+    Some(format!("{page}#{}&car={token}", place.word()))
 }
 
 /// The markup that puts one figure of a car into another page; `None` for a car with faults.
@@ -105,13 +106,14 @@ mod tests {
     #[test]
     fn a_link_is_an_address_with_the_car() {
         let work = opening::invented(0).expect("an invented car");
-        let link = link("https://club.example/page/", &work.car).expect("it has no faults");
+        let link =
+            link("https://club.example/page/", Place::Bench, &work.car).expect("it has no faults");
         let (_, fragment) = link.split_once('#').expect("a fragment");
         let address = Address::read(fragment);
         let car = carfile::from_token(&address.car.expect("a car"));
         assert_eq!(car.as_ref(), Ok(work.car.as_ref()));
         let spoiled = work.with(|car| car.wheel.rim_width = f64::NAN);
-        assert_eq!(super::link("", &spoiled.car), None);
+        assert_eq!(super::link("", Place::WalkRound, &spoiled.car), None);
     }
 
     #[test]

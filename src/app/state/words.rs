@@ -42,6 +42,28 @@ pub fn brief(verdict: Verdict) -> &'static str {
     }
 }
 
+/// A text in which no line breaks within a length: `1 3/4 in` stays together.
+pub fn unbroken(text: &str) -> String {
+    let ends_in_digit = |before: &str| before.ends_with(|last: char| last.is_ascii_digit());
+    let goes_on = |after: &str| {
+        let word = after.split(|c: char| !c.is_alphanumeric()).next();
+        after.starts_with(|first: char| first.is_ascii_digit())
+            || word.is_some_and(|word| ["in", "mm", "kg", "lb"].contains(&word))
+    };
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once(' ') {
+        out.push_str(before);
+        out.push(if ends_in_digit(before) && goes_on(after) {
+            '\u{a0}'
+        } else {
+            ' '
+        });
+        rest = after;
+    }
+    out + rest
+}
+
 /// A side as a title.
 pub fn side_title(side: Side) -> &'static str {
     match side {
@@ -150,6 +172,15 @@ mod tests {
             },
         };
         assert_eq!(verdict(&check, Notation::InchFractions), expected);
+    }
+
+    #[test]
+    fn a_length_stays_on_its_line() {
+        assert_eq!(
+            unbroken("by 1 3/4 in on both, 12 mm and 3 inside; 2.1 kg (4.6 lb)."),
+            "by 1\u{a0}3/4\u{a0}in on both, 12\u{a0}mm and 3 inside; 2.1\u{a0}kg (4.6\u{a0}lb)."
+        );
+        assert_eq!(unbroken("in 1 in"), "in 1\u{a0}in");
     }
 
     #[test]

@@ -1,23 +1,19 @@
 //! The Write-up: its chapters, each with an invented car to play with, and the numbers that its sentences follow.
 
-use std::f64::consts::FRAC_PI_2;
+mod numbers;
 
-use drawing::walk_round::{between, hits_or_not, lower, room_each_way, seen as seen_from_behind};
-use drawing::{Dimensions, Shown, bearing, mount_finding};
-use geometry::body::Surface;
+use drawing::walk_round::hits_or_not;
+use drawing::{Dimensions, Shown};
 use geometry::car::{Car, Lever};
-use geometry::check::{SurfaceCheck, Verdict};
 use geometry::course::Found;
-use geometry::math;
-use geometry::metal::{Plugs, Strip, gauge, plug_count};
 use geometry::model::Model;
 use geometry::side::Side;
-use geometry::tire::Arrival;
-use geometry::units::{Notation, format_length};
 
-use super::around::pose_words;
-use super::exhibit::{Exhibit, Knob, Seen, View};
+use super::exhibit::{Exhibit, Knob, Seen, View, at_ride};
 use super::opening;
+
+use numbers::{backspacing, checks, measure, metal, mount, seam, stands, travel};
+pub use numbers::{nearest, spot_angle};
 
 /// The whole text: each chapter behind a line with its word and its title, its blocks apart by an empty line.
 const PROSE: &str = include_str!("../write_up/prose.html");
@@ -43,9 +39,6 @@ pub struct Chapter {
 
 /// What goes where in a chapter's sentences.
 type Numbers = Vec<(&'static str, String)>;
-
-/// An eighth of an inch, mm: what a reading may be off.
-const EIGHTH: f64 = 3.175;
 
 /// Every chapter, in the order of the text.
 pub fn chapters() -> Vec<Chapter> {
@@ -130,7 +123,12 @@ fn chapter(part: &'static str) -> Option<Chapter> {
         prose,
         car,
         change,
-        exhibit: Exhibit { view, knob, say },
+        exhibit: Exhibit {
+            view,
+            knob,
+            say,
+            start: at_ride,
+        },
         numbers,
     })
 }
@@ -193,193 +191,15 @@ impl Chapter {
     }
 }
 
-fn say(length: f64, notation: Notation) -> String {
-    format_length(length, notation)
-}
-
-/// The surfaces of both sides, each with its side.
-fn surfaces(found: &Found) -> impl Iterator<Item = (Side, &SurfaceCheck)> {
-    let sides = found.check.sides.iter();
-    sides.flat_map(|(side, list)| list.surfaces.iter().map(move |surface| (side, surface)))
-}
-
-fn of_side(found: &Found, side: Side, surface: Surface) -> Option<&SurfaceCheck> {
-    let surfaces = &found.check.sides.get(side).surfaces;
-    surfaces.iter().find(|found| found.id.surface == surface)
-}
-
-fn stands(seen: &Seen) -> Numbers {
-    let at_rest = surfaces(seen.found).min_by(|(_, a), (_, b)| a.ride.low.total_cmp(&b.ride.low));
-    let (name, gap) = at_rest.map_or((String::new(), f64::INFINITY), |(_, surface)| {
-        (surface.name.clone(), surface.ride.low)
-    });
-    vec![
-        (
-            "width",
-            say(seen.found.model.car.section_width(), seen.notation),
-        ),
-        ("verdict", lower(&hits_or_not(seen.found, seen.notation))),
-        ("surface", name),
-        ("gap", between(gap, seen.notation)),
-    ]
-}
-
-fn measure(seen: &Seen) -> Numbers {
-    let wall = |found: &Found| {
-        of_side(found, Side::Left, Surface::TubWall).map_or(0.0, |wall| wall.ride.low)
-    };
-    let reading = Knob::TubHigh.value(&seen.found.model.car);
-    let off = |by: f64| {
-        let found = Knob::TubHigh.moved(seen.base, reading + by);
-        found.map_or(wall(seen.found), |found| wall(&found))
-    };
-    let gaps = [off(-EIGHTH), off(EIGHTH)];
-    let (least, most) = (gaps[0].min(gaps[1]), gaps[0].max(gaps[1]));
-    let target = seen.found.model.car.targets.ride;
-    let turns = if Verdict::of(least, target) == Verdict::of(most, target) {
-        ""
-    } else {
-        " That is enough to turn the verdict, so it is measured again."
-    };
-    let mut largest = seen.found.model.car.clone();
-    largest.tire.arrival = Arrival::Largest;
-    vec![
-        ("reading", say(reading, seen.notation)),
-        ("gap", between(wall(seen.found), seen.notation)),
-        ("least", say(least, seen.notation)),
-        ("most", say(most, seen.notation)),
-        ("turns", turns.to_owned()),
-        (
-            "nominal",
-            say(seen.found.model.car.section_width(), seen.notation),
-        ),
-        ("largest", say(largest.section_width(), seen.notation)),
-    ]
-}
-
-fn backspacing(seen: &Seen) -> Numbers {
-    let [inner, outer] = room_each_way(&seen.found.check);
-    let (sum, asked) = (inner + outer, 2.0 * seen.found.model.car.targets.travel);
-    let enough = if sum >= asked {
-        format!(
-            "Twice the gap that is asked for is {}: there is a wheel with which this tire has it on both sides.",
-            say(asked, seen.notation)
-        )
-    } else {
-        format!(
-            "Twice the gap that is asked for is {}: no wheel will do for this tire, and no axle either.",
-            say(asked, seen.notation)
-        )
-    };
-    vec![
-        (
-            "backspacing",
-            say(seen.found.model.car.wheel.backspacing, seen.notation),
-        ),
-        ("inner", between(inner, seen.notation)),
-        ("outer", between(outer, seen.notation)),
-        ("sum", say(sum, seen.notation)),
-        ("enough", enough),
-    ]
-}
-
-/// Where tire and metal come nearest through travel.
-pub fn nearest(found: &Found) -> Option<(Side, &SurfaceCheck)> {
-    surfaces(found).min_by(|(_, a), (_, b)| a.travel.low.total_cmp(&b.travel.low))
-}
-
-/// The angle round the wheel of the spot where it is nearest, as far as a section goes, radians.
-pub fn spot_angle(surface: &SurfaceCheck) -> f64 {
-    let at = surface.travel.witness.at_body;
-    math::atan2(at.x, at.z).clamp(-FRAC_PI_2, FRAC_PI_2)
-}
-
-fn travel(seen: &Seen) -> Numbers {
-    let Some((_, surface)) = nearest(seen.found) else {
-        return Vec::new();
-    };
-    vec![
-        ("bump", say(seen.found.model.car.travel.bump, seen.notation)),
-        ("surface", surface.name.clone()),
-        ("angle", bearing(spot_angle(surface))),
-        (
-            "pose",
-            pose_words(surface.travel.witness.pose, seen.notation),
-        ),
-        ("gap", between(surface.travel.low, seen.notation)),
-        ("rest", between(surface.ride.low, seen.notation)),
-    ]
-}
-
-fn seam(seen: &Seen) -> Numbers {
-    let tub = |found: &Found| {
-        let of_tub = |(_, surface): &(Side, &SurfaceCheck)| {
-            matches!(surface.id.surface, Surface::TubWall | Surface::TubCorner)
-        };
-        let gaps = surfaces(found)
-            .filter(of_tub)
-            .map(|(_, surface)| surface.travel.low);
-        gaps.fold(f64::INFINITY, f64::min)
-    };
-    let stock = Found::bare(&seen.found.model);
-    let limit = &seen.found.model.seam_limit;
-    vec![
-        (
-            "seam",
-            say(Lever::SeamMove.get(&seen.found.model.car), seen.notation),
-        ),
-        ("gap", between(tub(seen.found), seen.notation)),
-        ("gain", say(tub(seen.found) - tub(&stock), seen.notation)),
-        (
-            "surface",
-            nearest(seen.found).map_or(String::new(), |(_, surface)| surface.name.clone()),
-        ),
-        ("limit", say(limit.left.min(limit.right), seen.notation)),
-    ]
-}
-
-fn metal(seen: &Seen) -> Numbers {
-    let model = &seen.found.model;
-    let spec = &model.car.metal;
-    let thickness = gauge::thickness(spec.gauge).unwrap_or_default();
-    let plugs = Plugs::of(spec, thickness);
-    let strip = Strip::of(model, Side::Left);
-    let [length, width, area, edge] = strip.map_or([0.0; 4], |strip| {
-        let area = strip.pattern(spec.lap).area();
-        [strip.length(), strip.width, area, strip.edge_length()]
-    });
-    vec![
-        ("seam", say(Lever::SeamMove.get(&model.car), seen.notation)),
-        ("length", say(length, seen.notation)),
-        ("width", say(width, seen.notation)),
-        ("gauge", format!("{:.0}", spec.gauge)),
-        (
-            "weight",
-            format!("{:.1} kg", gauge::weight(area, thickness)),
-        ),
-        ("hole", say(plugs.hole, seen.notation)),
-        ("pitch", say(plugs.pitch, seen.notation)),
-        ("count", plug_count(edge, plugs.pitch).to_string()),
-    ]
-}
-
-fn mount(seen: &Seen) -> Numbers {
-    let verdict = seen.mounting.map_or_else(
-        || "The way on is being searched.".to_owned(),
-        |mounting| mount_finding(&seen.found.model, mounting, seen.notation),
-    );
-    vec![("verdict", verdict)]
-}
-
-fn checks(seen: &Seen) -> Numbers {
-    vec![("seen", seen_from_behind(seen.found, seen.notation))]
-}
-
 #[cfg(test)]
 mod tests {
+    use drawing::walk_round::room_each_way;
+    use geometry::body::Surface;
     use geometry::mount::Mounting;
     use geometry::travel::Pose;
+    use geometry::units::Notation;
 
+    use super::numbers::of_side;
     use super::*;
 
     const NOTATION: Notation = Notation::InchFractions;

@@ -5,20 +5,22 @@ use leptos::prelude::*;
 use super::text::CopiedText;
 use crate::bench::store::Bench;
 use crate::browser::address;
+use crate::state::address::Place;
 use crate::state::passing;
 
-/// The link to the Bench with this car; empty while the car has faults.
-pub fn link_of(bench: Bench) -> Memo<String> {
+/// The link to a place of the page with this car; empty while the car has faults.
+pub fn link_of(bench: Bench, place: Place) -> Memo<String> {
     Memo::new(move |_| {
         let car = bench.work.get().car;
-        passing::link(&address::page(), &car).unwrap_or_default()
+        passing::link(&address::page(), place, &car).unwrap_or_default()
     })
 }
 
 /// The link, and what is in it.
 #[component]
 pub fn LinkPart(bench: Bench) -> impl IntoView {
-    let link = link_of(bench);
+    let link = link_of(bench, Place::Bench);
+    let owners = link_of(bench, Place::WalkRound);
     let has_drafts = move || bench.work.with(passing::has_drafts);
     view! {
         <section class="take" aria-labelledby="link-title">
@@ -35,6 +37,7 @@ pub fn LinkPart(bench: Bench) -> impl IntoView {
                 fallback=|| view! { <p class="lead">"There is no link while the numbers do not go together."</p> }
             >
                 <CopiedText id="link-text" label="Link" button="Copy link" rows="2" text=link />
+                <CopiedText id="owner-text" label="The same for the car's owner: opens the Walk-round" button="Copy for the owner" rows="2" text=owners />
             </Show>
         </section>
     }

@@ -7,6 +7,7 @@ use super::link::link_of;
 use super::text::CopiedText;
 use crate::bench::store::Bench;
 use crate::browser::address;
+use crate::state::address::Place;
 use crate::state::passing::MARKUPS;
 use crate::state::words;
 
@@ -14,7 +15,7 @@ use crate::state::words;
 #[component]
 pub fn PostPart(bench: Bench) -> impl IntoView {
     let markup = RwSignal::new(Markup::BbCode);
-    let link = link_of(bench);
+    let link = link_of(bench, Place::Bench);
     let text = Memo::new(move |_| {
         let (model, check) = bench.model.get().zip(bench.check.get())?;
         let notation = bench.notation.get();

@@ -14,6 +14,7 @@ use super::shop::{self, ShopForm, ShopHead};
 use crate::bench::store::Bench;
 use crate::browser::later::later;
 use crate::site::TITLE;
+use crate::state::words::unbroken;
 
 /// A model by the numbers of its car: whose work it is changes none.
 #[derive(Debug, Clone)]
@@ -51,7 +52,7 @@ pub fn WalkRound(bench: Bench) -> AnyView {
         course.with(|course| {
             course.as_ref().map_or_else(
                 || "What it takes is being worked out.".to_owned(),
-                |course| in_short(course, bench.notation.get()),
+                |course| unbroken(&in_short(course, bench.notation.get())),
             )
         })
     };
@@ -67,6 +68,7 @@ pub fn WalkRound(bench: Bench) -> AnyView {
             <p class="lead only-screen">"The levers under the pictures are there to play with. They change nothing on the car."</p>
         </header>
         <div class="panels">{panels.into_iter().collect_view()}</div>
+        <p class="walk-end">"What is not clear here, ask the shop. Ask too what your local rules say, and have that settled, before anything is ordered or cut."</p>
         <ShopForm bench=bench kept=kept photo=photo />
     }
     .into_any()

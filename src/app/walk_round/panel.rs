@@ -3,15 +3,14 @@
 use std::sync::Arc;
 
 use drawing::walk_round::{Panel, Telling};
-use geometry::course::{Course, Found, Plan};
+use geometry::course::{Course, Found};
 use leptos::prelude::*;
 use leptos::svg;
 
-use crate::bench::listen::press;
 use crate::bench::store::Bench;
 use crate::figure::{Figure, FigureView};
-use crate::state::dial::Dial;
-use crate::state::exhibit::{Knob, of_panel};
+use crate::state::exhibit::of_panel;
+use crate::state::words::unbroken;
 
 /// The panel.
 #[component]
@@ -55,9 +54,9 @@ pub fn PanelView(
         let sentences = telling
             .sentences
             .into_iter()
-            .map(|words| view! { <p>{words}</p> });
+            .map(|words| view! { <p>{unbroken(&words)}</p> });
         let lines = telling.lines.into_iter().map(|(name, words)| {
-            view! { <li><b>{name}</b>": "{words}</li> }
+            view! { <li><b>{name}</b>": "{unbroken(&words)}</li> }
         });
         let is_waiting = sentences.len() == 0;
         view! {
@@ -73,66 +72,9 @@ pub fn PanelView(
             <div class="walk-words">
                 <h2 id=title.clone()>{move || telling.with(|telling| telling.heading)}</h2>
                 {words}
-                {(panel == Panel::Change).then(|| view! { <PutPlan bench=bench course=course /> })}
             </div>
-            <FigureView figure=figure sheet=sheet>
-                <Keep bench=bench figure=figure />
-            </FigureView>
+            <FigureView figure=figure sheet=sheet />
         </section>
     }
-    .into_any()
-}
-
-/// Puts what was played with on the car, when that is asked.
-#[component]
-fn Keep(bench: Bench, figure: Figure) -> AnyView {
-    let moved = move || match figure.moved() {
-        Some((Knob::Lever(lever), value)) => Some((lever, value)),
-        _ => None,
-    };
-    let keep = move || {
-        if let Some((lever, value)) = untrack(moved) {
-            bench.commit(lever.bound().label, |car| {
-                Dial::Lever(lever).set(car, value);
-            });
-        }
-    };
-    (move || {
-        moved().is_some().then(|| {
-            view! { <button type="button" class="quiet" on:click=press(keep)>"Put this on the car"</button> }
-        })
-    })
-    .into_any()
-}
-
-/// Puts the whole plan on the car.
-#[component]
-fn PutPlan(bench: Bench, course: Memo<Option<Arc<Course>>>) -> AnyView {
-    let is_mix = Memo::new(move |_| {
-        course.with(|course| {
-            course
-                .as_deref()
-                .is_some_and(|course| matches!(course.plan, Plan::Mix(..)))
-        })
-    });
-    let put = move || {
-        if let Some(course) = course.get_untracked()
-            && let Plan::Mix(changes, _) = &course.plan
-        {
-            bench.commit("What the Walk-round plans", |car| {
-                *car = geometry::answers::Change::all_applied(changes, car);
-            });
-        }
-    };
-    (move || {
-        is_mix.get().then(|| {
-            view! {
-                <p class="only-screen">
-                    <button type="button" on:click=press(put)>"Put the plan on the car"</button>
-                    " One step; Undo takes it back."
-                </p>
-            }
-        })
-    })
     .into_any()
 }

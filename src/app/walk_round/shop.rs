@@ -87,7 +87,7 @@ pub fn ShopForm(bench: Bench, kept: RwSignal<String>, photo: Memo<Option<String>
     };
     view! {
         <details class="panel shop-form">
-            <summary>"Your shop's name, notes and photo"</summary>
+            <summary>"For the shop: name, notes and photo"</summary>
             <p class="lead">
                 "They stand at the head of this page. Name and notes are kept in the car's file, so they go wherever you give it or its link. "
                 "The photo is kept in this browser only, one at a time. This page sends nothing."

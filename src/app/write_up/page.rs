@@ -14,6 +14,7 @@ use crate::figure::{Figure, FigureView};
 use crate::site::TITLE;
 use crate::state::address::{Address, Place};
 use crate::state::opening;
+use crate::state::words::unbroken;
 use crate::state::write_up::{Chapter, chapters};
 
 /// What the page opens with.
@@ -82,11 +83,10 @@ fn ChapterView(bench: Bench, chapter: Chapter, address: RwSignal<Address>) -> An
         let filled = Memo::new(move |_| {
             // A block without numbers does not wait for any.
             if !block.contains('{') {
-                return block.to_owned();
+                return unbroken(block);
             }
-            figure
-                .told(|seen| chapter.filled(block, Some(seen)))
-                .unwrap_or_else(|| chapter.filled(block, None))
+            let filled = figure.told(|seen| chapter.filled(block, Some(seen)));
+            unbroken(&filled.unwrap_or_else(|| chapter.filled(block, None)))
         });
         view! { <div class="block" inner_html=move || filled.get()></div> }.into_any()
     });

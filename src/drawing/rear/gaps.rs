@@ -35,7 +35,8 @@ const AROUND: f64 = 0.05;
 /// The gaps that matter, if they are asked for.
 pub fn gaps(draft: &Draft) -> Group {
     let mut group = Group::new("gaps", Some("The gaps that matter, dimensioned"));
-    if draft.options.dimensions != Dimensions::None && draft.is_roomy() {
+    let is_asked = matches!(draft.options.dimensions, Dimensions::Gaps | Dimensions::All);
+    if is_asked && draft.is_roomy() {
         for side in draft.sides() {
             let marks = marks(draft, side);
             for (column, is_outer) in [(outer(draft, side), true), (inner(draft, side), false)] {
@@ -166,7 +167,7 @@ fn around(witness: &Witness, section: f64) -> String {
 
 /// Where labels stand: `foot` is where their lines begin and leaders come to, `run` the direction in
 /// which the lines run on from there, and `most` how far they may.
-struct Column {
+pub struct Column {
     foot: f64,
     run: f64,
     most: f64,
@@ -177,7 +178,7 @@ struct Column {
 }
 
 /// The corner above the quarter lip.
-fn outer(draft: &Draft, side: Side) -> Column {
+pub fn outer(draft: &Draft, side: Side) -> Column {
     let px = |pixels| draft.lettering.px(pixels);
     let seam = if sizes::shows_seam_move(draft, side) {
         sizes::SEAM_BAND
@@ -200,7 +201,7 @@ fn outer(draft: &Draft, side: Side) -> Column {
 }
 
 /// Between the frame rail and the car's center plane, above the axle.
-fn inner(draft: &Draft, side: Side) -> Column {
+pub fn inner(draft: &Draft, side: Side) -> Column {
     let px = |pixels| draft.lettering.px(pixels);
     let near = draft.model.rails.get(side).face - px(BESIDE_RAIL);
     let tube = draft.model.car.axle.tube_diameter / 2.0;
@@ -218,34 +219,72 @@ fn inner(draft: &Draft, side: Side) -> Column {
 /// its value would say nothing.
 fn label(draft: &Draft, column: &Column, marks: &[&Mark], group: &mut Group) {
     let px = |pixels| draft.lettering.px(pixels);
-    let widths = |mark: &Mark| {
-        width(&mark.name, draft.lettering.note()).max(width(&mark.value, draft.lettering.value()))
-    };
     let room = (column.to - column.from) / px(LABEL);
-    let marks = marks
+    let tags: Vec<Tag> = marks
         .iter()
-        .filter(|mark| widths(mark) <= column.most)
-        .enumerate()
-        .take_while(|(before, _)| (*before as f64) + 1.0 <= room)
-        .map(|(_, mark)| *mark);
-    let led: Vec<(&Mark, Vec2)> = marks
-        .map(|mark| (mark, dimension(draft, mark, group)))
+        .map(|mark| Tag {
+            leader: mark.ends[1],
+            name: mark.name.clone(),
+            value: mark.value.clone(),
+            key: Some(mark.key),
+        })
         .collect();
-    let wish = |&(_, leader): &(&Mark, Vec2)| Wish {
-        middle: leader.y - px(LABEL / 4.0),
-        height: px(LABEL),
+    let fitting = marks
+        .iter()
+        .zip(tags)
+        .filter(|(_, tag)| tag.width(draft) <= column.most);
+    let mut shown = Vec::new();
+    for (mark, tag) in fitting {
+        if (shown.len() as f64) + 1.0 > room {
+            break;
+        }
+        let leader = dimension(draft, mark, group);
+        shown.push(Tag { leader, ..tag });
+    }
+    hang(draft, column, LABEL, &shown, group);
+}
+
+/// What is written in a column, and where its leader starts from.
+pub struct Tag {
+    /// The leader's start, on the sheet.
+    pub leader: Vec2,
+    /// The small line above, which may be empty.
+    pub name: String,
+    /// The line.
+    pub value: String,
+    /// What it belongs to.
+    pub key: Option<Key>,
+}
+
+impl Tag {
+    /// How wide its lettering is, on the sheet.
+    pub fn width(&self, draft: &Draft) -> f64 {
+        width(&self.name, draft.lettering.note()).max(width(&self.value, draft.lettering.value()))
+    }
+}
+
+/// Hangs tags of a height in pixels in their column, each as near to its leader's start as the others let it.
+pub fn hang(draft: &Draft, column: &Column, height: f64, tags: &[Tag], group: &mut Group) {
+    let px = |pixels| draft.lettering.px(pixels);
+    let wish = |tag: &Tag| Wish {
+        middle: tag.leader.y - px(height / 4.0),
+        height: px(height),
     };
-    let wishes: Vec<Wish> = led.iter().map(wish).collect();
+    let wishes: Vec<Wish> = tags.iter().map(wish).collect();
     let places = place(&wishes, column.from, column.to);
-    for ((mark, leader), &middle) in led.into_iter().zip(&places) {
+    for (tag, &middle) in tags.iter().zip(&places) {
         let above = places.iter().filter(|&&other| other < middle).count() as f64;
         let foot = vec2(
             column.foot + above * column.indent * column.run,
-            middle + px(LABEL / 2.0 - 3.0),
+            middle + px(height / 2.0 - 3.0),
         );
-        let end = foot + vec2(widths(mark) * column.run, 0.0);
-        group.add_keyed(Role::Dimension, Shape::line([leader, foot]), mark.key);
-        group.add_keyed(Role::Underline, Shape::line([foot, end]), mark.key);
+        let end = foot + vec2(tag.width(draft) * column.run, 0.0);
+        let mut add = |role, shape| match tag.key {
+            Some(key) => group.add_keyed(role, shape, key),
+            None => group.add(role, shape),
+        };
+        add(Role::Dimension, Shape::line([tag.leader, foot]));
+        add(Role::Underline, Shape::line([foot, end]));
         let anchor = if column.run > 0.0 {
             Anchor::Start
         } else {
@@ -253,19 +292,21 @@ fn label(draft: &Draft, column: &Column, marks: &[&Mark], group: &mut Group) {
         };
         let mut letter = |role, text: &str, up, size| {
             let at = foot - vec2(0.0, px(LIFT + up));
-            group.add_keyed(
+            let text = text.to_owned();
+            add(
                 role,
                 Shape::Text {
                     at,
                     anchor,
                     size,
-                    text: text.to_owned(),
+                    text,
                 },
-                mark.key,
             );
         };
-        letter(Role::Note, &mark.name, LINE, draft.lettering.note());
-        letter(Role::Text, &mark.value, 0.0, draft.lettering.value());
+        if !tag.name.is_empty() {
+            letter(Role::Note, &tag.name, LINE, draft.lettering.note());
+        }
+        letter(Role::Text, &tag.value, 0.0, draft.lettering.value());
     }
 }
 

@@ -5,6 +5,7 @@ mod clash;
 mod frame;
 mod gaps;
 mod handles;
+mod parts;
 mod sizes;
 #[cfg(test)]
 pub(crate) mod tests;
@@ -42,6 +43,8 @@ pub enum Shown {
 pub enum Dimensions {
     /// None.
     None,
+    /// None; the parts by their names instead.
+    Parts,
     /// The gaps that matter.
     Gaps,
     /// The gaps, and the sizes of axle, track and seam move.
@@ -133,6 +136,7 @@ pub fn rear_view(model: &Model, check: &Check, options: &RearOptions) -> Scene {
         sizes::sizes(&draft, &wheels),
         gaps::gaps(&draft),
     ];
+    let groups = groups.into_iter().chain(parts::parts(&draft)).collect();
     Scene {
         name: "rear",
         title: title(check, angle),

@@ -106,6 +106,28 @@ pub(super) fn cut_words(done: &Found, notation: Notation) -> String {
     parts.join(", and ")
 }
 
+/// What is changed besides the cutting, in a phrase that goes on from it; nothing where nothing is.
+pub(super) fn besides_words(course: &Course) -> String {
+    let others: Vec<&str> = changes(course)
+        .iter()
+        .filter_map(|change| match change.remedy {
+            Remedy::Backspacing => Some("another wheel"),
+            Remedy::TrackWidth => Some("another axle"),
+            Remedy::Bump => Some("taller bump stops"),
+            Remedy::RideHeight => Some("another ride height"),
+            Remedy::SectionWidth => Some("a narrower tire"),
+            Remedy::Diameter => Some("a lower tire"),
+            Remedy::Ahead => Some("the axle set further ahead or back"),
+            Remedy::Seam(_) | Remedy::Roof(_) => None,
+        })
+        .collect();
+    match others.split_last() {
+        None => String::new(),
+        Some((last, [])) => format!(", together with {last}"),
+        Some((last, before)) => format!(", together with {} and {last}", before.join(", ")),
+    }
+}
+
 /// A cut on each side that has one.
 fn of_sides([left, right]: [f64; 2], notation: Notation) -> String {
     match (left > 0.0, right > 0.0) {
@@ -139,7 +161,7 @@ pub(super) fn no_cut_words(course: &Course, notation: Notation) -> String {
     }
 }
 
-fn changes(course: &Course) -> &[Change] {
+pub(super) fn changes(course: &Course) -> &[Change] {
     match &course.plan {
         Plan::Mix(changes, _) => changes,
         _ => &[],
@@ -184,7 +206,7 @@ fn gained(course: &Course, notation: Notation) -> Option<String> {
     let surfaces = &course.done().check.sides.get(side).surfaces;
     let after: &SurfaceCheck = surfaces.iter().find(|after| after.id == before.id)?;
     Some(format!(
-        "Between the tire and the {}, on the road: before, {}; then, {}, as was asked for.",
+        "Between the tire and the {}, on the road: before, {}; then, {}, as much as has to be there.",
         named(&course.bare, side, before),
         between(before.travel.low, notation),
         between(after.travel.low, notation)

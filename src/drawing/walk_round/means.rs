@@ -1,17 +1,20 @@
 //! What it means: metal, orders, cautions.
 
+use geometry::answers::Remedy;
 use geometry::course::{Course, Found, Plan};
 use geometry::metal::{Order, Plugs, Strip, gauge, plug_count};
 use geometry::side::Side;
 use geometry::units::{KG_PER_POUND, Notation, format_length};
-use geometry::warnings::warnings;
+use geometry::warnings::{Topic, Warning, warnings};
 
 use super::Telling;
+use super::change::changes;
 
 /// What has to be known before metal is cut.
-const STRUCTURE: &str = "A wheelhouse carries the car: belts, shocks and springs may be fastened to it, and the body \
-     panel hangs on it. The tank, fuel and brake lines and wiring are near where it is welded. Whoever does this work \
-     has to know how; ask your local rules, and where they want one, a licensed engineer or an inspector.";
+const STRUCTURE: &str = "A wheelhouse carries the car: seat belts, shocks and springs may be fastened to it, and the body \
+     panel hangs on it. The fuel tank, fuel and brake lines and wiring are near where it is welded: they come out, or \
+     nobody welds. The zinc on the sheet gives off fume that nobody should breathe. Whoever does this work has to know \
+     how; ask your local rules, and where they want one, a licensed engineer or an inspector.";
 
 /// What the page is.
 const GEOMETRY: &str = "These pages are geometry, not approval.";
@@ -25,28 +28,36 @@ pub(super) fn told(course: &Course, notation: Notation) -> Telling {
         Plan::Nothing => vec!["No metal, no welding. What counts is the tire that arrives: have it measured before it is paid for.".to_owned()],
         Plan::Cannot(..) => vec!["Nothing should be cut or ordered yet.".to_owned()],
         _ if course.cuts() => metal(done, notation),
-        _ => vec![format!("No metal, no welding. {}", order(done, notation))],
+        _ => vec![format!("No metal, no welding. {}", order(course, notation))],
     };
     if course.cuts() {
-        sentences.push(order(done, notation));
+        sentences.push(order(course, notation));
         sentences.push(STRUCTURE.to_owned());
         sentences.extend(no_cut(done));
     }
     sentences.push(GEOMETRY.to_owned());
-    let lines = warnings(&done.model, &done.check)
-        .iter()
-        .map(|warning| {
-            (
-                crate::rear::capital(warning.topic.label()),
-                format!("{} {}", warning.words(notation), warning.topic.caution()),
-            )
-        })
-        .collect();
     Telling {
         heading: HEADING,
         sentences,
-        lines,
+        lines: warned(done, notation, |topic| !topic.is_of_the_rim()),
     }
+}
+
+/// The warnings of some topics, each with its caution.
+pub(super) fn warned(
+    found: &Found,
+    notation: Notation,
+    is_meant: fn(Topic) -> bool,
+) -> Vec<(String, String)> {
+    let all = warnings(&found.model, &found.check);
+    let meant = all.iter().filter(|warning| is_meant(warning.topic));
+    let line = |warning: &Warning| {
+        (
+            crate::rear::capital(warning.topic.label()),
+            format!("{} {}", warning.words(notation), warning.topic.caution()),
+        )
+    };
+    meant.map(line).collect()
 }
 
 /// The metal that is made and held, side by side.
@@ -87,8 +98,8 @@ fn metal(done: &Found, notation: Notation) -> Vec<String> {
 }
 
 /// What is bought.
-fn order(done: &Found, notation: Notation) -> String {
-    let order = Order::of(&done.model.car);
+fn order(course: &Course, notation: Notation) -> String {
+    let order = Order::of(&course.done().model.car);
     let say = |length: f64| format_length(length, notation);
     let axle = if order.axle_change.abs() > 0.0 {
         format!(
@@ -98,8 +109,22 @@ fn order(done: &Found, notation: Notation) -> String {
     } else {
         String::new()
     };
+    let others: String = changes(course)
+        .iter()
+        .filter_map(|change| match change.remedy {
+            Remedy::Bump => Some(format!(
+                " Bump stops are needed that leave {} for the axle to rise.",
+                say(change.to)
+            )),
+            Remedy::RideHeight => Some(format!(
+                " So is what changes the ride height by {}.",
+                say((change.to - change.from).abs())
+            )),
+            _ => None,
+        })
+        .collect();
     format!(
-        "To be ordered: a wheel {} wide with {} of backspacing, and the tire, which may turn out up to {} wide.{axle}",
+        "To be ordered: a wheel {} wide with {} of backspacing, and the tire, which may turn out up to {} wide.{axle}{others}",
         say(order.rim_width),
         say(order.backspacing),
         say(order.largest_width)

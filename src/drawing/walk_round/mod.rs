@@ -12,7 +12,8 @@ mod stops;
 mod tried;
 
 use geometry::course::{Course, Found, Plan};
-use geometry::units::{Notation, format_length};
+use geometry::units::{Notation, format_length, shown};
+use geometry::warnings::Topic;
 
 pub use look::seen;
 pub use phrases::{between, hits_or_not, lower, size};
@@ -113,8 +114,10 @@ pub fn in_short(course: &Course, notation: Notation) -> String {
             "The tire fits under the car as the factory made it: nothing has to be cut.".to_owned()
         }
         Plan::Mix(..) if course.cuts() => format!(
-            "The tire does not fit because the {stops} is in its way, and nothing short of cutting makes the room: {}.",
-            change::cut_words(course.done(), notation)
+            "The tire does not fit because the {stops} is in its way{}, and nothing short of cutting makes the room: {}{}.",
+            when(&course.bare, notation),
+            change::cut_words(course.done(), notation),
+            change::besides_words(course)
         ),
         Plan::Stands(_) if course.cuts() => format!(
             "The tire does not fit because the {stops} is in its way. With this it does: {}.",
@@ -127,6 +130,16 @@ pub fn in_short(course: &Course, notation: Notation) -> String {
         Plan::Cannot(..) => format!(
             "The tire does not fit because of the {stops}, and re-setting the tub, the inner half of the wheelhouse, does not change that."
         ),
+    }
+}
+
+/// When the metal is in the way, where it is not always.
+fn when(bare: &Found, notation: Notation) -> &'static str {
+    match bare.check.worst() {
+        Some((_, worst)) if shown(worst.ride.low, notation) > 0.0 => {
+            " when the axle rises and tilts on the road"
+        }
+        _ => "",
     }
 }
 
@@ -149,6 +162,6 @@ fn want(bare: &Found, notation: Notation) -> Telling {
              is called the tub."
                 .to_owned(),
         ],
-        lines: Vec::new(),
+        lines: means::warned(bare, notation, Topic::is_of_the_rim),
     }
 }

@@ -94,13 +94,27 @@ pub fn hits_or_not(found: &Found, notation: Notation) -> String {
     match surface.verdict {
         Verdict::Hits => {
             let overlap = surface.travel.low.min(surface.ride.low);
+            let when = if shown(surface.ride.low, notation) > shown(overlap, notation) {
+                " on the road"
+            } else {
+                ""
+            };
             if shown(overlap, notation) == 0.0 {
-                return format!("The tire just hits the {what}.");
+                return format!("The tire just hits the {what}{when}.");
             }
-            format!("The tire hits the {what}, by {}.", say(-overlap))
+            format!("The tire hits the {what}, by {}{when}.", say(-overlap))
         }
         Verdict::Tight => {
             let (gap, target, when) = short(surface);
+            if shown(gap, notation)
+                .total_cmp(&shown(target, notation))
+                .is_eq()
+            {
+                return format!(
+                    "The tire comes a hair nearer to the {what} {when} than the {} that is asked for.",
+                    say(target)
+                );
+            }
             format!(
                 "The tire comes within {} of the {what} {when}; {} is asked for.",
                 say(gap),

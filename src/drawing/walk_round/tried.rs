@@ -9,7 +9,8 @@ use geometry::side::Side;
 use geometry::units::{Notation, format_length};
 
 use super::Telling;
-use super::phrases::between;
+use super::change::{self, changes};
+use super::phrases::{between, hits_or_not};
 
 /// What the panel is called.
 pub(super) const HEADING: &str = "What else was tried";
@@ -42,9 +43,25 @@ pub(super) fn told(course: &Course, notation: Notation) -> Telling {
     };
     Telling {
         heading: HEADING,
-        sentences: vec![sentence.to_owned()],
+        sentences: std::iter::once(sentence.to_owned())
+            .chain(together(course, notation))
+            .collect(),
         lines,
     }
+}
+
+/// What all that is planned comes to without its cutting.
+fn together(course: &Course, notation: Notation) -> Option<String> {
+    let is_joined = changes(course).iter().any(|change| !change.remedy.cuts());
+    if !(course.cuts() && is_joined) {
+        return None;
+    }
+    let uncut = Found::bare(&course.done().model);
+    Some(format!(
+        "Nor is it enough to do together, as far as each may go, what is listed under “{}”, all but the cutting. {}",
+        change::HEADING,
+        hits_or_not(&uncut, notation)
+    ))
 }
 
 /// A remedy's name and what it comes to, a line.
