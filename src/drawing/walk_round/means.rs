@@ -4,11 +4,12 @@ use geometry::answers::Remedy;
 use geometry::course::{Course, Found, Plan};
 use geometry::metal::{Order, Plugs, Strip, gauge, plug_count};
 use geometry::side::Side;
-use geometry::units::{KG_PER_POUND, Notation, format_length};
+use geometry::units::{Notation, format_length};
 use geometry::warnings::{Topic, Warning, warnings};
 
 use super::Telling;
 use super::change::changes;
+use super::phrases::weight;
 
 /// What has to be known before metal is cut.
 const STRUCTURE: &str = "A wheelhouse carries the car: seat belts, shocks and springs may be fastened to it, and the body \
@@ -89,11 +90,11 @@ fn metal(done: &Found, notation: Notation) -> Vec<String> {
     };
     vec![format!(
         "{many} of steel sheet, up to {} long and {} wide between the seams, {} thick, held by {welds} welds in all. \
-         They add {kilograms:.1} kg ({:.1} lb) to the car.",
+         They add {} to the car.",
         say(longest),
         say(widest),
         say(thickness),
-        kilograms / KG_PER_POUND
+        weight(kilograms)
     )]
 }
 

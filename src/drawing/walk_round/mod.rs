@@ -16,7 +16,7 @@ use geometry::units::{Notation, format_length, shown};
 use geometry::warnings::Topic;
 
 pub use look::seen;
-pub use phrases::{between, hits_or_not, lower, size};
+pub use phrases::{between, hits_or_not, lower, size, weight};
 pub use piece::{piece, piece_words};
 pub use stops::held;
 pub use tried::{room_each_way, spent};

@@ -4,7 +4,7 @@ use geometry::body::Surface;
 use geometry::check::{SurfaceCheck, Verdict};
 use geometry::course::Found;
 use geometry::side::Side;
-use geometry::units::{Notation, format_length, shown};
+use geometry::units::{KG_PER_POUND, Notation, format_length, shown};
 
 /// Gaps nearer to each other than a tape can tell are the same on both sides, mm.
 const SAME: f64 = 0.5;
@@ -67,6 +67,12 @@ pub fn between(gap: f64, notation: Notation) -> String {
     } else {
         format!("{length} is left between them")
     }
+}
+
+/// A weight in both units.
+#[must_use]
+pub fn weight(kilograms: f64) -> String {
+    format!("{kilograms:.1} kg ({:.1} lb)", kilograms / KG_PER_POUND)
 }
 
 /// A number for each side, said once where a tape cannot tell them apart: `1 1/2 in`, `1 in left and 2 in right`.

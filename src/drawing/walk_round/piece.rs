@@ -6,6 +6,7 @@ use geometry::side::Side;
 use geometry::space::{Vec2, vec2};
 use geometry::units::{Notation, format_length};
 
+use super::phrases::weight;
 use crate::lettering::Lettering;
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Scene, Shape, View};
@@ -100,12 +101,12 @@ pub fn piece_words(model: &Model, side: Side, notation: Notation) -> String {
     };
     let say = |length: f64| format_length(length, notation);
     let plugs = Plugs::of(spec, thickness);
-    let weight = gauge::weight(strip.pattern(spec.lap).area(), thickness);
     format!(
-        "The {} strip is {} long and {} wide from seam to seam, weighs {weight:.1} kg with its laps, and takes {} plug welds on each edge.",
+        "The {} strip is {} long and {} wide from seam to seam, weighs {} with its laps, and takes {} plug welds on each edge.",
         side.word(),
         say(strip.length()),
         say(strip.width),
+        weight(gauge::weight(strip.pattern(spec.lap).area(), thickness)),
         plug_count(strip.edge_length(), plugs.pitch)
     )
 }

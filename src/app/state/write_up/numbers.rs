@@ -2,7 +2,9 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use drawing::walk_round::{between, hits_or_not, lower, room_each_way, seen as seen_from_behind};
+use drawing::walk_round::{
+    between, hits_or_not, lower, room_each_way, seen as seen_from_behind, weight,
+};
 use drawing::{bearing, mount_finding};
 use geometry::body::Surface;
 use geometry::car::Lever;
@@ -12,7 +14,7 @@ use geometry::math;
 use geometry::metal::{Plugs, Strip, gauge, plug_count};
 use geometry::side::Side;
 use geometry::tire::Arrival;
-use geometry::units::{KG_PER_POUND, Notation, format_length};
+use geometry::units::{Notation, format_length};
 
 use super::Numbers;
 use crate::state::around::pose_words;
@@ -176,14 +178,13 @@ pub(super) fn metal(seen: &Seen) -> Numbers {
     let made = strip.as_ref().map_or_else(
         || "with the seam where it is, there is no strip to make.".to_owned(),
         |strip| {
-            let weight = gauge::weight(strip.pattern(spec.lap).area(), thickness);
             format!(
-                "with the seam moved {}, each strip is {} long and {} wide from seam to seam. Of {:.0} gauge sheet it weighs {weight:.1} kg ({:.1} lb) with its laps.",
+                "with the seam moved {}, each strip is {} long and {} wide from seam to seam. Of {:.0} gauge sheet it weighs {} with its laps.",
                 say(Lever::SeamMove.get(&model.car), seen.notation),
                 say(strip.length(), seen.notation),
                 say(strip.width, seen.notation),
                 spec.gauge,
-                weight / KG_PER_POUND
+                weight(gauge::weight(strip.pattern(spec.lap).area(), thickness))
             )
         },
     );
