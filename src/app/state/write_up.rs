@@ -61,7 +61,11 @@ fn chapter(part: &'static str) -> Option<Chapter> {
         "stands" => (
             COUPE,
             as_it_is,
-            both,
+            View::Rear {
+                shown: Shown::One(Side::Left),
+                dimensions: Dimensions::Parts,
+                room: false,
+            },
             Knob::Lever(Lever::SectionWidth),
             whole,
             stands,
