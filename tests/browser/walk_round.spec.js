@@ -63,11 +63,11 @@ test("the bump plays, and is held pose by pose where less motion is asked for", 
   await openWalk(page);
   const stops = panel(page, "What stops it");
   await stops.getByRole("button", { name: "Play travel" }).click();
-  await expect(caption(page, "What stops it")).toHaveText(/With both wheels 3 in up, tire and right tub wall: they overlap by/);
+  await expect(caption(page, "What stops it")).toHaveText(/With both wheels 3\sin up, tire and right tub wall: they overlap by/);
   await stops.getByRole("button", { name: "Pause" }).click();
   // It begins, and ends, where the metal is most in the way.
   await stops.getByRole("button", { name: "Put back" }).click();
-  await expect(caption(page, "What stops it")).toHaveText(/With left wheel .+ down, right wheel .+ up, tire and right tub wall: they overlap by 1 3\/4 in/);
+  await expect(caption(page, "What stops it")).toHaveText(/With left wheel .+ down, right wheel .+ up, .*tire and right tub wall: they overlap by 1\s3\/4\sin/);
 });
 
 test("the shop's name, notes and photo are kept and never become markup", async ({ page }) => {

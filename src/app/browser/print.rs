@@ -1,6 +1,6 @@
-//! What a sheet of paper asks of the browser: the date that stands on it, and the printer.
+//! What a sheet of paper asks of the browser: the date that stands on it, the printer, and when it prints.
 
-use leptos::prelude::window;
+use leptos::prelude::*;
 
 /// Today where the reader is, as ISO 8601 writes it.
 pub fn today() -> String {
@@ -16,4 +16,16 @@ pub fn today() -> String {
 /// Opens the browser's print dialog; says whether there is one.
 pub fn print() -> bool {
     window().print().is_ok()
+}
+
+/// True from before the browser lays the page out on paper until it is done.
+pub fn printing() -> ReadSignal<bool> {
+    let (printing, set) = signal(false);
+    let before = window_event_listener_untyped("beforeprint", move |_| set.set(true));
+    let after = window_event_listener_untyped("afterprint", move |_| set.set(false));
+    on_cleanup(move || {
+        before.remove();
+        after.remove();
+    });
+    printing
 }

@@ -17,6 +17,7 @@ use super::sheet::{Sheet, WORKING};
 use crate::bench::listen::press;
 use crate::bench::scrubber::{PlayButton, Way, play};
 use crate::browser::later::later;
+use crate::browser::print::printing;
 use crate::browser::size::width_of;
 use crate::state::dial::Scale;
 use crate::state::exhibit::{Exhibit, Gaps, Knob, Seen, View};
@@ -256,8 +257,15 @@ pub fn FigureView(
     seen: Signal<bool>,
     /// The drawing's place on the page.
     sheet: NodeRef<svg::Svg>,
+    /// How wide it is drawn for paper, pixels, where that is another width than the screen's.
+    #[prop(optional)]
+    on_paper: Option<f64>,
 ) -> AnyView {
-    let width = width_of(sheet, FIRST_WIDTH);
+    let (measured, printing) = (width_of(sheet, FIRST_WIDTH), printing());
+    let width = Memo::new(move |_| match on_paper {
+        Some(paper) if printing.get() => paper,
+        _ => measured.get(),
+    });
     let scene = Memo::new(move |last: Option<&Option<Arc<Scene>>>| {
         if seen.get() {
             figure.draw(width.get())

@@ -67,8 +67,10 @@ pub fn WalkRound(bench: Bench) -> AnyView {
             <p class="in-short" role="status">{short}</p>
             <p class="lead only-screen">"The levers under the pictures are there to play with. They change nothing on the car."</p>
         </header>
-        <div class="panels">{panels.into_iter().collect_view()}</div>
-        <p class="walk-end">"What is not clear here, ask the shop. Ask too what your local rules say, and have that settled, before anything is ordered or cut."</p>
+        <div class="panels">
+            {panels.into_iter().collect_view()}
+            <p class="walk-end">"What is not clear here, ask the shop. Ask too what your local rules say, and have that settled, before anything is ordered or cut."</p>
+        </div>
         <ShopForm bench=bench kept=kept photo=photo />
     }
     .into_any()

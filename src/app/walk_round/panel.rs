@@ -12,6 +12,9 @@ use crate::figure::{Figure, FigureView};
 use crate::state::exhibit::of_panel;
 use crate::state::words::unbroken;
 
+/// For how many pixels a figure is drawn that is printed small: its lettering stays legible.
+const ON_PAPER: f64 = 320.0;
+
 /// The panel.
 #[component]
 pub fn PanelView(
@@ -73,7 +76,7 @@ pub fn PanelView(
                 <h2 id=title.clone()>{move || telling.with(|telling| telling.heading)}</h2>
                 {words}
             </div>
-            <FigureView figure=figure sheet=sheet />
+            <FigureView figure=figure sheet=sheet on_paper=ON_PAPER />
         </section>
     }
     .into_any()
