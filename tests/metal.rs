@@ -1,12 +1,15 @@
 //! Sheet, plugs, the fill strip and the cut, against published values and against plainer ways to the same answer.
 
 use carfile::{SCENARIOS, read};
-use geometry::body::{StationTable, Surface};
+use geometry::body::tape::HAND;
+use geometry::body::{NoCutZone, StationTable, Surface};
 use geometry::car::{Car, PlugPractice};
 use geometry::check::{Check, Verdict, check};
 use geometry::gap::{Face, Limits, Poses};
 use geometry::metal::weld::{REPAIR_PITCH, current, plug_places};
-use geometry::metal::{CutPlan, CutRow, EdgePoint, How, Plugs, Strip, gauge, plug_count};
+use geometry::metal::{
+    CutPlan, CutRow, EdgePoint, How, Plugs, Reset, Strip, gauge, plug_count, zone_rows,
+};
 use geometry::model::{Model, SurfaceFaces};
 use geometry::side::Side;
 use geometry::space::{Vec3, vec3};
@@ -317,6 +320,7 @@ fn first_cuts_stay_short_and_small_ones_are_left_to_the_dolly() {
             assert!(to > from && span.short > 0.0);
             match span.how {
                 How::Lip => assert_eq!(span.surface, Surface::QuarterLip),
+                How::Stop => assert!(!span.no_cut.is_empty() && span.first.is_none()),
                 How::Dolly => {
                     seen[0] = true;
                     assert!(span.short <= 6.0 && span.first.is_none());
@@ -366,4 +370,73 @@ fn a_car_that_clears_is_not_cut_and_a_moved_tub_takes_its_sheet_along() {
         }
     }
     assert!(held > 0, "some car clears");
+}
+
+#[test]
+fn no_cut_and_no_first_cut_reaches_into_a_no_cut_zone() {
+    let meets = |a: [f64; 2], b: [f64; 2]| a[0] < b[1] && b[0] < a[1];
+    let mut stopped = 0;
+    for scenario in SCENARIOS {
+        let car = read(scenario.text).expect("it reads");
+        let model = Model::new(&car).expect("a model");
+        for side in Side::BOTH {
+            let plan = CutPlan::whole(&model, side);
+            for (row, span) in plan
+                .rows
+                .iter()
+                .flat_map(|row| row.spans.iter().map(move |span| (row, span)))
+            {
+                let reached = |zone: &&NoCutZone| {
+                    zone.side == side
+                        && meets(zone.angles, row.sector)
+                        && meets(zone.along, span.trim)
+                };
+                let zone = car.no_cut.iter().find(reached);
+                assert_eq!(zone.is_some(), span.how == How::Stop, "{span:?}");
+                if let Some(zone) = zone {
+                    stopped += 1;
+                    assert!(span.trim[0] >= zone.along[0] && span.trim[1] <= zone.along[1]);
+                    assert!(!plan.is_plan(), "a zone in the way is no plan");
+                }
+            }
+            for row in zone_rows(&model, side) {
+                let zone = &car.no_cut[row.zone];
+                assert!((zone.angles[0]..=zone.angles[1]).contains(&row.angle));
+                let lip_to_seam = row.from_lip[0] - row.from_seam[0];
+                let told = plan.rows.iter().find(|told| told.angle == row.angle);
+                assert!(told.is_none_or(|told| (told.lip_to_seam - lip_to_seam).abs() < 1e-9));
+            }
+        }
+    }
+    assert!(stopped > 0, "some zone stands in the way");
+}
+
+#[test]
+fn the_saw_inboard_of_a_seam_that_stays_is_no_plan() {
+    let mut car = car("coupe");
+    let plan = |car: &Car| CutPlan::whole(&Model::new(car).expect("a model"), Side::Left);
+    assert!(!plan(&car).is_plan() && !plan(&car).is_clear());
+    car.sides.left.seam_move = 60.0;
+    assert!(plan(&car).is_plan());
+}
+
+#[test]
+fn a_tub_that_was_re_set_reads_as_the_model_has_it() {
+    let mut car = car("coupe");
+    assert_eq!(
+        Reset::of(&Model::new(&car).expect("a model"), Side::Left),
+        None
+    );
+    car.sides.left.seam_move = 45.0;
+    let model = Model::new(&car).expect("a model");
+    let told = Reset::of(&model, Side::Left).expect("it moves");
+    let face = car.axle.measured_face();
+    let station = model.wheelhouses.left.at(0.0).expect("straight up");
+    let seam = station.points[station.fill.expect("a strip") + 1];
+    assert!((face - seam.x - told.seam).abs() < 1e-9);
+    // The wall is the plane through its two readings: low at the axle's height, high a hand below the roof.
+    let high = car.sides.left.tape.roof_up.value - HAND;
+    let end = station.points[station.points.len() - 1];
+    let wall = face - told.low + (told.low - told.high) * end.y / high;
+    assert!((wall - end.x).abs() < 1e-9);
 }

@@ -136,6 +136,7 @@ fn how(model: &Model, span: &CutSpan) -> String {
         How::Lip => "roll or trim the lip",
         How::Dolly => "hammer and dolly",
         How::Saw => "saw",
+        How::Stop => "STOP",
     }
     .to_owned();
     if span.flange {

@@ -235,6 +235,18 @@ impl Station {
         station
     }
 
+    /// The lengths of the spans, from the lip inward, mm.
+    pub fn lengths(&self) -> impl Iterator<Item = f64> + '_ {
+        let ends = self.points.windows(2);
+        ends.map(|ends| (ends[1] - ends[0]).length())
+    }
+
+    /// From the lip's edge to the factory's seam along the sheet, mm.
+    #[must_use]
+    pub fn lip_to_seam(&self) -> f64 {
+        self.lengths().take(self.seam).sum()
+    }
+
     /// Each span with its surface, from the lip inward.
     pub fn segments(&self) -> impl Iterator<Item = (Surface, Vec2, Vec2)> {
         self.spans

@@ -5,7 +5,7 @@
 //! its target, at ride height and through travel, or is shown to lack it, or is no longer than [`FINE`]: what is told
 //! to stand in the way is never too short, and too long by that much at most.
 
-use crate::body::{Station, StationTable, Surface, SurfaceId};
+use crate::body::{NoCutZone, Station, StationTable, Surface, SurfaceId};
 use crate::gap::{Face, Limits, Patch, Poses};
 use crate::model::{Model, Solids};
 use crate::side::Side;
@@ -26,6 +26,8 @@ pub enum How {
     Dolly,
     /// Cut out.
     Saw,
+    /// Left alone, though it stands in the way: a no-cut zone reaches into it.
+    Stop,
 }
 
 /// A piece of sheet that stands in the way. Distances run along the factory's sheet from its seam, mm, positive inboard.
@@ -43,7 +45,7 @@ pub struct CutSpan {
     pub how: How,
     /// Whether the seam's flange is in it.
     pub flange: bool,
-    /// The no-cut zones that it reaches into, by their places in the car's list.
+    /// The no-cut zones that it lies in, by their places in the car's list; only where it is left alone.
     pub no_cut: Vec<usize>,
 }
 
@@ -67,6 +69,8 @@ pub struct CutRow {
 pub struct CutPlan {
     /// The side.
     pub side: Side,
+    /// How far inboard its tub is re-set, mm.
+    pub seam_move: f64,
     /// The rows.
     pub rows: Vec<CutRow>,
 }
@@ -92,10 +96,37 @@ impl CutPlan {
         }
     }
 
+    /// What stands in the way, row by row.
+    pub fn spans(&self) -> impl Iterator<Item = &CutSpan> {
+        self.rows.iter().flat_map(|row| &row.spans)
+    }
+
     /// Whether nothing is left to be cut, pushed or rolled.
     #[must_use]
     pub fn is_clear(&self) -> bool {
-        self.rows.iter().all(|row| row.spans.is_empty())
+        self.spans().next().is_none()
+    }
+
+    /// Whether it can be worked by: not where a no-cut zone stands in the way, nor where the saw would have to make
+    /// inboard of a seam that stays the room that moving the seam is there to make.
+    #[must_use]
+    pub fn is_plan(&self) -> bool {
+        self.spans().all(|span| match span.how {
+            How::Stop => false,
+            How::Saw => self.seam_move > 0.0 || span.trim[1] <= 0.0,
+            How::Lip | How::Dolly => true,
+        })
+    }
+
+    /// What is missing at the first and the last angle, most of all, mm, where anything is: the sheet goes on beyond
+    /// them, the list does not.
+    #[must_use]
+    pub fn short_at_ends(&self) -> [Option<(f64, f64)>; 2] {
+        [self.rows.first(), self.rows.last()].map(|row| {
+            let row = row?;
+            let shorts = row.spans.iter().map(|span| span.short);
+            Some((row.angle, shorts.reduce(f64::max)?))
+        })
     }
 }
 
@@ -117,6 +148,7 @@ impl CutWork {
         }
         (end == all).then(|| CutPlan {
             side: self.sheet.side,
+            seam_move: self.sheet.model.car.sides.get(self.sheet.side).seam_move,
             rows: self.rows.clone(),
         })
     }
@@ -171,18 +203,31 @@ impl Sheet {
         let after = angles((index + 1).min(self.stock.stations.len() - 1));
         let sector = [f64::midpoint(before, here), f64::midpoint(here, after)];
         let station = self.stock.stations[index].clone();
-        let lip_to_seam: f64 = lengths(&station).take(station.seam).sum();
+        let lip_to_seam = station.lip_to_seam();
 
         let mut cells = Vec::new();
         let mut reached = -lip_to_seam;
-        for (span, length) in lengths(&station).enumerate() {
-            let piece = Piece {
-                span,
-                shares: [0.0, 1.0],
-                along: [reached, reached + length],
+        for (span, length) in station.lengths().enumerate() {
+            let end = reached + length;
+            let share = |along: f64| {
+                if along < end {
+                    (along - reached) / length
+                } else {
+                    1.0
+                }
             };
-            self.sort(&[sector[0], here, sector[1]], &piece, &mut cells);
-            reached += length;
+            // No piece reaches over the edge of a no-cut zone, so that each is in it or out of it.
+            let mut from = reached;
+            for to in self.edges(sector, [reached, end]) {
+                let piece = Piece {
+                    span,
+                    shares: [share(from), share(to)],
+                    along: [from, to],
+                };
+                self.sort(&[sector[0], here, sector[1]], &piece, &mut cells);
+                from = to;
+            }
+            reached = end;
         }
         let goes_along = cells.iter().any(|cell| cell.state == State::GoesAlong);
         CutRow {
@@ -291,6 +336,27 @@ impl Sheet {
         missing
     }
 
+    /// The no-cut zones that reach into a row's sector, with their places in the car's list.
+    fn zones(&self, sector: [f64; 2]) -> impl Iterator<Item = (usize, &NoCutZone)> {
+        let zones = self.model.car.no_cut.iter().enumerate();
+        zones.filter(move |(_, zone)| {
+            let [rear, front] = zone.angles;
+            zone.side == self.side && rear < sector[1] && sector[0] < front
+        })
+    }
+
+    /// Where a stretch of the sheet is parted by the edges of no-cut zones, and its end.
+    fn edges(&self, sector: [f64; 2], [from, to]: [f64; 2]) -> Vec<f64> {
+        let edges = self.zones(sector).flat_map(|(_, zone)| zone.along);
+        let mut edges: Vec<f64> = edges
+            .filter(|&edge| from < edge && edge < to)
+            .chain([to])
+            .collect();
+        edges.sort_by(f64::total_cmp);
+        edges.dedup();
+        edges
+    }
+
     /// Neighboring cells that stand in the way, as spans.
     fn spans(&self, sector: [f64; 2], cells: &[Cell]) -> Vec<CutSpan> {
         let mut spans: Vec<CutSpan> = Vec::new();
@@ -300,9 +366,21 @@ impl Sheet {
                 open = false;
                 continue;
             };
-            let is_lip = cell.surface == Surface::QuarterLip;
+            let middle = f64::midpoint(cell.from, cell.to);
+            let no_cut: Vec<usize> = self
+                .zones(sector)
+                .filter(|(_, zone)| zone.along[0] < middle && middle < zone.along[1])
+                .map(|(index, _)| index)
+                .collect();
+            let how = if !no_cut.is_empty() {
+                How::Stop
+            } else if cell.surface == Surface::QuarterLip {
+                How::Lip
+            } else {
+                How::Saw
+            };
             match spans.last_mut() {
-                Some(span) if open && is_lip == (span.how == How::Lip) => {
+                Some(span) if open && how == span.how && no_cut == span.no_cut => {
                     span.trim[1] = cell.to;
                     if short > span.short {
                         (span.short, span.surface) = (short, cell.surface);
@@ -313,36 +391,31 @@ impl Sheet {
                     first: None,
                     short,
                     surface: cell.surface,
-                    how: if is_lip { How::Lip } else { How::Saw },
+                    how,
                     flange: false,
-                    no_cut: Vec::new(),
+                    no_cut,
                 }),
             }
             open = true;
         }
         for span in &mut spans {
-            self.settle(sector, span);
+            self.settle(span);
         }
         spans
     }
 
     /// What follows from where a span lies and how much is missing.
-    fn settle(&self, sector: [f64; 2], span: &mut CutSpan) {
-        let car = &self.model.car;
+    fn settle(&self, span: &mut CutSpan) {
+        let metal = &self.model.car.metal;
         let [from, to] = span.trim;
-        if span.how == How::Saw && span.short <= car.metal.dolly {
+        if span.how == How::Saw && span.short <= metal.dolly {
             span.how = How::Dolly;
         }
         if span.how == How::Saw {
-            let inside = [from + car.metal.first_cut, to - car.metal.first_cut];
+            let inside = [from + metal.first_cut, to - metal.first_cut];
             span.first = (inside[0] < inside[1]).then_some(inside);
         }
-        span.flange = from < car.metal.lap && to > -car.metal.lap;
-        let meets = |a: [f64; 2], b: [f64; 2]| a[0] <= b[1] && b[0] <= a[1];
-        let zones = car.no_cut.iter().enumerate().filter(|(_, zone)| {
-            zone.side == self.side && meets(zone.angles, sector) && meets(zone.along, span.trim)
-        });
-        span.no_cut = zones.map(|(index, _)| index).collect();
+        span.flange = span.how != How::Stop && from < metal.lap && to > -metal.lap;
     }
 }
 
@@ -386,12 +459,4 @@ fn ends(station: &Station, piece: &Piece) -> Option<[Vec2; 2]> {
     let from = *station.points.get(piece.span)?;
     let to = *station.points.get(piece.span + 1)?;
     Some(piece.shares.map(|share| from.lerp(to, share)))
-}
-
-/// The lengths of a section's spans from the lip inward, mm.
-fn lengths(station: &Station) -> impl Iterator<Item = f64> + '_ {
-    station
-        .points
-        .windows(2)
-        .map(|ends| (ends[1] - ends[0]).length())
 }
