@@ -131,6 +131,83 @@ fn every_page_can_be_read_on_every_paper() {
     }
 }
 
+/// How wide a text comes out, mm: widths by class of letter as they are in the widest of the common faces, read from
+/// its own tables and a little rounded up; what is not told apart counts as a lower-case letter on the whole.
+fn wide(text: &str, size: f64, role: Role) -> f64 {
+    let bold = if role == Role::SheetHeading {
+        1.13
+    } else {
+        1.0
+    };
+    let letter = |letter: char| match letter {
+        'i' | 'j' | 'l' => 0.278,
+        ' ' | '.' | ',' | ':' => 0.32,
+        '/' => 0.337,
+        'f' | 't' | 'r' | '(' | ')' => 0.4,
+        'm' => 0.974,
+        'w' => 0.818,
+        letter if letter.is_ascii_digit() => 0.636,
+        _ => 0.62,
+    };
+    text.chars().map(letter).sum::<f64>() * size * bold
+}
+
+/// The upright rules of a page's tables, and the right edges of their frames.
+fn rules_of(page: &Scene) -> Vec<[Vec2; 2]> {
+    let between = lines_of(page, Role::Grid)
+        .into_iter()
+        .filter(|line| line.len() == 2 && line[0].x.to_bits() == line[1].x.to_bits())
+        .map(|line| [line[0], line[1]]);
+    let frames = shapes(page).filter_map(|(role, shape)| match shape {
+        Shape::Area(corners) if role == Role::Axis => Some([corners[1], corners[2]]),
+        _ => None,
+    });
+    between.chain(frames).collect()
+}
+
+/// No words of a table run over the rule into the next column, on any car, paper and notation.
+#[test]
+fn no_words_of_a_table_are_wider_than_their_column() {
+    let mut crossed = Vec::new();
+    for model in models() {
+        for (kind, paper, notation) in Kind::ALL.into_iter().flat_map(|kind| {
+            let papers = Paper::ALL.into_iter();
+            papers.flat_map(move |paper| Notation::ALL.map(|notation| (kind, paper, notation)))
+        }) {
+            let options = SheetOptions {
+                paper,
+                notation,
+                date: String::new(),
+            };
+            for page in &sheet(kind, &model, &options).pages {
+                let rules = rules_of(page);
+                for (role, shape) in shapes(page) {
+                    let Shape::Text {
+                        at,
+                        anchor: Anchor::Start,
+                        size,
+                        text,
+                    } = shape
+                    else {
+                        continue;
+                    };
+                    let end = at.x + wide(text, *size, role);
+                    let crosses = rules.iter().any(|rule| {
+                        (rule[0].y..=rule[1].y).contains(&at.y)
+                            && at.x < rule[0].x
+                            && rule[0].x < end
+                    });
+                    if crosses {
+                        crossed.push(format!("{}: {text}", page.title));
+                    }
+                }
+            }
+        }
+    }
+    crossed.dedup();
+    assert!(crossed.is_empty(), "{crossed:#?}");
+}
+
 #[test]
 fn each_sheet_carries_its_cautions() {
     let model = &models()[1];
@@ -268,4 +345,61 @@ fn tables_are_rows_of_as_many_cells_as_heads() {
     }
     let text = csv(&tables(Kind::Order, &models()[0]));
     assert!(text.contains("Backspacing,5 1/2 in,139.7 mm"), "{text}");
+}
+
+fn told(sheet: &Sheet) -> String {
+    let pages: Vec<&str> = sheet
+        .pages
+        .iter()
+        .map(|page| page.description.as_str())
+        .collect();
+    pages.join(" ")
+}
+
+/// A car of the scenarios by its place, its seams moved by so much, mm.
+fn moved(index: usize, by: f64) -> Model {
+    let mut car = read(SCENARIOS[index].text).expect("it reads");
+    for side in Side::BOTH {
+        car.sides.get_mut(side).seam_move = by;
+    }
+    Model::new(&car).expect("a model")
+}
+
+#[test]
+fn the_cut_sheet_orders_no_cut_before_there_is_a_plan() {
+    let options = SheetOptions::default();
+    let before = told(&sheet(Kind::Cut, &moved(0, 0.0), &options));
+    let lead = before.find("Not a plan yet: do not cut").expect("it leads");
+    assert!(lead < before.find("Take care").expect("cautions"));
+    assert!(before.find("Take care") < before.find("The left side"));
+    for words in ["Order of work", "Make the first cut", "saw: the final trim"] {
+        assert!(!before.contains(words), "{words}");
+    }
+    let planned = told(&sheet(Kind::Cut, &moved(0, 60.0), &options));
+    for words in [
+        "Nothing else has to be cut",
+        "Check readings",
+        "Try the mock-up with the tub clamped",
+        "Braces",
+    ] {
+        assert!(planned.contains(words), "{words}");
+    }
+    for words in ["Not a plan yet", "Mark the angles", "0 in is missing"] {
+        assert!(!planned.contains(words), "{words}");
+    }
+}
+
+#[test]
+fn a_no_cut_zone_is_told_in_numbers_and_stops_its_rows() {
+    let mut seen = 0;
+    for model in models().iter().filter(|model| !model.car.no_cut.is_empty()) {
+        let tables = tables(Kind::Cut, model);
+        assert!(tables[0].title.starts_with("Where not to cut"));
+        let words = csv(&tables);
+        for zone in &model.car.no_cut {
+            assert!(words.contains(&zone.name));
+        }
+        seen += usize::from(words.contains("\"STOP, do not cut: A, "));
+    }
+    assert!(seen > 0, "some row says so");
 }

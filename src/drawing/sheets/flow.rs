@@ -6,8 +6,8 @@ use geometry::units::{Notation, format_length};
 
 use super::paper::{HEADING, LEADING, Lie, MARGIN, NOTE, TEXT, TITLE};
 use super::table::{Cell, Table};
+use super::wrap::wrapped;
 use super::{Kind, SheetOptions};
-use crate::lettering::width;
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Scene, Shape, View};
 
@@ -18,7 +18,7 @@ const TITLE_BLOCK: f64 = 19.0;
 /// What the foot takes, mm.
 const FOOT: f64 = 9.0;
 /// Beside the words of a cell, mm.
-const PAD: f64 = 1.2;
+pub(super) const PAD: f64 = 1.2;
 /// How high a row with a blank is at least, mm: room for a hand's writing.
 const BLANK_ROW: f64 = 7.6;
 
@@ -85,7 +85,7 @@ impl<'a> Flow<'a> {
     }
 
     /// Begins a page where less than `height` is left.
-    fn need(&mut self, height: f64) {
+    pub fn need(&mut self, height: f64) {
         if self.rest().height < height {
             self.page(Lie::Upright);
         }
@@ -163,13 +163,7 @@ impl<'a> Flow<'a> {
 
     /// A table with its title, its heads again on each page.
     pub fn table(&mut self, table: &Table) {
-        let all: f64 = table.heads.iter().map(|(_, share)| share).sum();
-        let whole = self.rest().width;
-        let widths: Vec<f64> = table
-            .heads
-            .iter()
-            .map(|(_, share)| share / all * whole)
-            .collect();
+        let widths = table.widths(self.rest().width);
         let row_height = |cells: &[Vec<String>], has_blank: bool| {
             let lines = cells.iter().map(Vec::len).max().unwrap_or(1);
             let height = lines as f64 * NOTE * LEADING + 2.0 * PAD;
@@ -402,78 +396,4 @@ fn room(page: View, from: f64) -> View {
 /// A rectangle between two corners.
 pub(super) fn rectangle(a: Vec2, b: Vec2) -> Shape {
     Shape::Area(vec![a, vec2(b.x, a.y), b, vec2(a.x, b.y)])
-}
-
-/// How much wider than the estimate lettering may come out, plain and bold: the most that was measured on any text of
-/// the sheets in a browser on Linux, whose own sans serif is the widest of the common ones.
-const PLAIN: f64 = 1.06;
-const BOLD: f64 = 1.23;
-
-fn slack(role: Role) -> f64 {
-    if role == Role::SheetHeading {
-        BOLD
-    } else {
-        PLAIN
-    }
-}
-
-/// Words as lines no wider than `room` at `size`; never none.
-pub(super) fn wrapped(words: &str, room: f64, size: f64, role: Role) -> Vec<String> {
-    let size = size * slack(role);
-    let mut lines = vec![String::new()];
-    for word in glued(words) {
-        let last = lines.len() - 1;
-        let longer = if lines[last].is_empty() {
-            word.clone()
-        } else {
-            format!("{} {word}", lines[last])
-        };
-        if width(&longer, size) <= room || lines[last].is_empty() {
-            lines[last] = longer;
-        } else {
-            lines.push(word);
-        }
-    }
-    lines
-}
-
-/// The words between which a line may be broken: a number keeps its fraction and its unit.
-fn glued(words: &str) -> Vec<String> {
-    let mut list: Vec<String> = Vec::new();
-    for word in words.split_whitespace() {
-        let bare = word.trim_matches(|c: char| !c.is_alphanumeric());
-        let belongs = matches!(bare, "in" | "mm") || (bare.contains('/') && starts_in_digit(bare));
-        match list.last_mut() {
-            Some(last) if belongs && last.ends_with(|c: char| c.is_ascii_digit()) => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => list.push(word.to_owned()),
-        }
-    }
-    list
-}
-
-fn starts_in_digit(word: &str) -> bool {
-    word.starts_with(|c: char| c.is_ascii_digit())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_number_is_not_broken_from_its_fraction_or_its_unit() {
-        let lines = wrapped("wide: 12 5/16 in (312.0 mm) or so", 22.0, 2.0, Role::Text);
-        assert_eq!(lines, ["wide: 12 5/16 in", "(312.0 mm) or so"]);
-    }
-
-    #[test]
-    fn nothing_makes_one_empty_line_and_a_long_word_stays_whole() {
-        assert_eq!(wrapped("", 10.0, 2.0, Role::Text), [""]);
-        assert_eq!(
-            wrapped("unbreakable", 1.0, 2.0, Role::Text),
-            ["unbreakable"]
-        );
-    }
 }

@@ -4,6 +4,8 @@
 //! sheet's tables are data ([`Table`]): the page prints them, a spreadsheet reads them.
 
 mod cut;
+mod cut_map;
+mod cut_work;
 mod dxf;
 mod flow;
 mod mock_up;
@@ -17,6 +19,7 @@ mod tape;
 mod tape_figure;
 mod tiles;
 mod weld;
+mod wrap;
 
 use geometry::units::Notation;
 

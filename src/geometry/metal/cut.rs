@@ -11,6 +11,7 @@ use crate::model::{Model, Solids};
 use crate::side::Side;
 use crate::space::Vec2;
 use crate::travel::Pose;
+use crate::units::MM_PER_INCH;
 
 /// The shortest piece of sheet that is told apart, mm: finer than a marker's line.
 pub const FINE: f64 = 1.0;
@@ -47,6 +48,14 @@ pub struct CutSpan {
     pub flange: bool,
     /// The no-cut zones that it lies in, by their places in the car's list; only where it is left alone.
     pub no_cut: Vec<usize>,
+}
+
+impl CutSpan {
+    /// Whether less is missing than one mark of a tape, a sixteenth of an inch: no tape tells it, the mock-up may.
+    #[must_use]
+    pub fn is_slight(&self) -> bool {
+        self.short < MM_PER_INCH / 16.0
+    }
 }
 
 /// One angle round the wheel.

@@ -21,7 +21,7 @@ impl Reset {
     pub fn of(model: &Model, side: Side) -> Option<Self> {
         let spec = model.car.sides.get(side);
         let by = spec.seam_move;
-        (by > 0.0).then(|| Self {
+        (by > 0.0).then_some(Self {
             seam: spec.tape.to_seam.value + by,
             low: spec.tape.to_tub_low.value + by,
             high: spec.tape.to_tub_high.value + by,
