@@ -6,7 +6,7 @@ use geometry::body::{NoCutZone, StationTable, Surface};
 use geometry::car::{Car, PlugPractice};
 use geometry::check::{Check, Verdict, check};
 use geometry::gap::{Face, Limits, Poses};
-use geometry::metal::weld::{REPAIR_PITCH, current, plug_places};
+use geometry::metal::weld::{REPAIR_PITCH, code_lap, current, plug_places};
 use geometry::metal::{
     CutPlan, CutRow, EdgePoint, How, Plugs, Reset, Strip, gauge, plug_count, zone_rows,
 };
@@ -71,7 +71,7 @@ fn a_thicker_sheet_wants_more_current() {
 }
 
 #[test]
-fn plugs_stand_from_end_to_end_and_never_closer_than_asked() {
+fn plugs_stand_from_the_first_to_the_last_and_never_closer_than_asked() {
     for (length, pitch) in [(914.4, 38.1), (900.0, 38.1), (20.0, 38.1), (1234.5, 27.3)] {
         let places = plug_places(length, pitch);
         assert_eq!(places.len(), plug_count(length, pitch) as usize);
@@ -84,6 +84,30 @@ fn plugs_stand_from_end_to_end_and_never_closer_than_asked() {
         }
     }
     assert_eq!(plug_count(0.0, 38.1) + plug_count(500.0, 0.0), 0);
+}
+
+/// A seam's first and last plug keep an edge's distance from its ends, and its table counts what its strip shows.
+#[test]
+fn plugs_of_a_seam_keep_off_its_ends() {
+    let sheet = gauge::thickness(18.0).expect("a gauge");
+    for practice in [PlugPractice::Code, PlugPractice::Repair] {
+        let plugs = Plugs::new(practice, sheet, None);
+        for seam in [inches(36.0), inches(56.1875), 300.0] {
+            let places = plugs.along(seam);
+            assert_eq!(places.len(), plugs.count(seam) as usize);
+            assert!((places[0] - plugs.hole).abs() < 1e-9);
+            assert!((seam - places[places.len() - 1] - plugs.hole).abs() < 1e-9);
+            assert!(
+                places
+                    .windows(2)
+                    .all(|pair| pair[1] - pair[0] >= plugs.pitch - 1e-6)
+            );
+        }
+        assert!(plugs.along(plugs.hole).is_empty() && plugs.count(plugs.hole) == 0);
+    }
+    // AISC 360 J2.2b (from memory).
+    assert!((code_lap(sheet) - inches(1.0)).abs() < 1e-9);
+    assert!((code_lap(10.0) - 50.0).abs() < 1e-9);
 }
 
 #[test]

@@ -252,6 +252,13 @@ fn the_tape_sheet_asks_in_the_order_in_which_the_page_does() {
     assert_eq!(letters.len(), LETTERS.len());
 }
 
+fn texts(page: &Scene) -> impl Iterator<Item = &str> {
+    shapes(page).filter_map(|(_, shape)| match shape {
+        Shape::Text { text, .. } => Some(text.as_str()),
+        _ => None,
+    })
+}
+
 fn lines_of(page: &Scene, role: Role) -> Vec<&Vec<Vec2>> {
     shapes(page)
         .filter_map(|(of, shape)| match shape {
@@ -402,4 +409,40 @@ fn a_no_cut_zone_is_told_in_numbers_and_stops_its_rows() {
         seen += usize::from(words.contains("\"STOP, do not cut: A, "));
     }
     assert!(seen > 0, "some row says so");
+}
+
+#[test]
+fn the_weld_sheet_says_outright_what_is_not_met_and_follows_the_notation() {
+    let options = |notation| SheetOptions {
+        notation,
+        ..SheetOptions::default()
+    };
+    let model = moved(0, 45.0);
+    let inches = told(&sheet(
+        Kind::Weld,
+        &model,
+        &options(Notation::InchFractions),
+    ));
+    for words in [
+        "does not meet it",
+        "Disconnect the battery",
+        "chlorinated solvent",
+        "MIG",
+        "AWS D1.3",
+        "Drilling strip",
+    ] {
+        assert!(inches.contains(words), "{words}");
+    }
+    let metric = sheet(Kind::Weld, &model, &options(Notation::Millimeters));
+    for text in metric.pages.iter().flat_map(texts) {
+        let is_inches = text.match_indices(" in").any(|(at, _)| {
+            text[..at].ends_with(|c: char| c.is_ascii_digit())
+                && !text[at + 3..].starts_with(char::is_alphabetic)
+        });
+        // The ruler shows both.
+        assert!(!is_inches || text == "4 in", "{text}");
+    }
+    let still = told(&sheet(Kind::Weld, &moved(0, 0.0), &SheetOptions::default()));
+    assert!(still.contains("No seam is moved"));
+    assert!(!still.contains("Seams and plugs") && !still.contains("Drilling strip"));
 }

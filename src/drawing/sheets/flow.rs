@@ -2,7 +2,7 @@
 
 use geometry::model::Model;
 use geometry::space::{Vec2, vec2};
-use geometry::units::{Notation, format_length};
+use geometry::units::{MM_PER_INCH, Notation, format_length};
 
 use super::paper::{HEADING, LEADING, Lie, MARGIN, NOTE, TEXT, TITLE};
 use super::table::{Cell, Table};
@@ -322,6 +322,18 @@ pub(super) fn both(length: f64, notation: Notation) -> String {
     match notation {
         Notation::Millimeters => told,
         _ => format!("{told} ({})", format_length(length, Notation::Millimeters)),
+    }
+}
+
+/// A gauge with its thickness, mm, as `notation` writes it.
+pub(super) fn gauge_words(gauge: f64, thickness: f64, notation: Notation) -> String {
+    let millimeters = format!("{thickness:.2} mm");
+    match notation {
+        Notation::Millimeters => format!("{gauge:.0} gauge steel sheet, {millimeters}"),
+        _ => format!(
+            "{gauge:.0} gauge steel sheet, {:.4} in ({millimeters})",
+            thickness / MM_PER_INCH
+        ),
     }
 }
 

@@ -7,7 +7,7 @@ use geometry::space::{Vec2, vec2};
 use geometry::units::{KG_PER_POUND, MM_PER_INCH, Notation, format_length};
 
 use super::dxf::{CUT, Dxf, EDGE, MARK};
-use super::flow::{Flow, both, rectangle};
+use super::flow::{Flow, both, gauge_words, rectangle};
 use super::plot::words;
 use super::table::Table;
 use super::tiles::{Full, Line, Tag, tiles};
@@ -145,11 +145,7 @@ fn numbers(model: &Model, one: &Made, name: &str, notation: Notation) -> Table {
     let rows = [
         (
             "Sheet".to_owned(),
-            format!(
-                "{:.0} gauge steel, {:.4} in ({thickness:.2} mm)",
-                metal.gauge,
-                thickness / MM_PER_INCH
-            ),
+            gauge_words(metal.gauge, thickness, notation),
         ),
         (
             "Length of the flat pattern".to_owned(),

@@ -1,32 +1,34 @@
 //! The weld sheet: laps, plugs, a strip to drill by, and how to tell a good plug.
 
 use geometry::car::PlugPractice;
-use geometry::metal::weld::{REPAIR_PITCH, REPAIR_SHEET, current, plug_places};
-use geometry::metal::{Plugs, Strip, gauge, plug_count};
+use geometry::metal::weld::{OVER_SHEET, REPAIR_PITCH, REPAIR_SHEET, code_lap, current};
+use geometry::metal::{Plugs, Strip, gauge};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::{Vec2, vec2};
 use geometry::units::{MM_PER_INCH, Notation, format_length};
 
 use super::dxf::{CUT, Dxf};
-use super::flow::{Flow, both};
+use super::flow::{Flow, both, gauge_words};
 use super::paper::Lie;
 use super::table::Table;
 use super::tiles::{Full, Line, tile_alone};
 use super::{Kind, Sheet, SheetOptions};
 use crate::role::Role;
 
-/// The seam that the drilling strip is drawn for where none is moved, mm: 36 in.
+/// The seam that a machine's drilling strip is drawn for where none is moved, mm: 36 in.
 const SAMPLE: f64 = 914.4;
 /// How finely a drilled hole is drawn, points round.
 const ROUND: u32 = 36;
 
-const CAUTIONS: [&str; 6] = [
+const CAUTIONS: [&str; 8] = [
     "Fuel: tank out or made safe, lines moved away, caps on, the trunk aired. Fumes burn where you do not see them.",
-    "Zinc: coated sheet gives off zinc oxide. The limit in the air is 5 mg a cubic meter (OSHA permissible exposure limit). Grind the coating off, weld in the open or under suction, and wear a mask made for welding fume.",
-    "Wiring, brake lines, carpet, sound deadening and sealer: take them out of reach on both sides of the sheet. Battery off, its ground clamp away from the work's.",
+    "Disconnect the battery. The welder's ground clamp goes on bare metal close to the weld, so that its current takes no way through bearings and wiring.",
+    "Never brake cleaner nor any other chlorinated solvent on what is to be welded: the arc makes phosgene of it, which kills (common practice, no source).",
+    "Zinc: coated sheet gives off zinc oxide, and weld-through primer is usually zinc, too. The limit in the air is 5 mg a cubic meter (OSHA permissible exposure limit). Grind the coating off where the welds go, ventilate or draw the fume off, and wear a mask made for welding fume. No draft on the arc: wind takes the shielding gas away.",
+    "Helmet, welding gloves, leathers, closed boots; nothing on the skin that melts.",
+    "Wiring, brake lines, carpet, sound deadening and sealer: take them out of reach on both sides of the sheet. Stands under body and axle, never a jack alone.",
     "Second person, extinguisher, a wet blanket. Look on the other side after every few welds, and for half an hour after the last.",
-    "Stands under body and axle, never a jack alone.",
     "Neither column is an approval. What holds a belt, a spring or a shock is welded to a code by somebody licensed for it, or not at all.",
 ];
 
@@ -42,7 +44,12 @@ fn plugs(model: &Model) -> (Plugs, f64) {
 pub fn weld_sheet(model: &Model, options: &SheetOptions) -> Sheet {
     let mut flow = Flow::new(Kind::Weld, model, options);
     let (plugs, thickness) = plugs(model);
-    flow.paragraph("The strip laps over the sheet on either edge and is held by plug welds: holes are drilled in the upper sheet, and each is filled with weld down to the lower one.");
+    let seam = seam_length(model);
+    flow.cautions(&CAUTIONS);
+    flow.paragraph(match seam {
+        Some(_) => "The strip laps over the sheet on either edge and is held by plug welds: holes are drilled in the upper sheet, and each is filled with weld down to the lower one.",
+        None => "No seam is moved on this car as it stands: there is no strip to weld, no seam to list and no strip to drill by. What stands here is for pieces that close a cut: holes are drilled in the upper sheet, and each is filled with weld down to the lower one.",
+    });
     for table in weld_tables(model, options.notation) {
         flow.table(&table);
     }
@@ -52,38 +59,52 @@ pub fn weld_sheet(model: &Model, options: &SheetOptions) -> Sheet {
             flow.say_both(plugs.pitch)
         ));
     }
-    if model.car.metal.lap < plugs.least_lap() {
-        flow.paragraph(&format!(
-            "The lap this car is set to, {}, leaves less than half a hole's width of sheet beside each hole. {} would be accepted (common practice, no source).",
-            flow.say_both(model.car.metal.lap),
-            flow.say_both(plugs.least_lap())
-        ));
-    }
-    flow.note("A structural code also asks for laps of at least five times the thinner sheet and no less than 1 in (AISC 360 J2.2b, from memory), for qualified procedures and welders, and for inspection.");
-    flow.cautions(&CAUTIONS);
+    flow.note(&format!(
+        "AWS D1.1 is written for steel of {} and thicker; sheet thinner than that has a structural code of its own, AWS D1.3 (both from memory). A code also asks for qualified procedures and welders, and for inspection.",
+        flow.say(MM_PER_INCH / 8.0)
+    ));
     flow.heading("First a coupon");
-    flow.steps(&coupon(thickness));
+    flow.steps(&coupon(thickness, options.notation));
     flow.table(&faults());
     flow.heading("Weld");
     flow.steps(&[
-        "Both sheets bright on both faces where they meet, and weld-through primer between them. No sealer in the joint before welding.".to_owned(),
+        "The process is MIG: solid wire with shielding gas (common practice, no source).".to_owned(),
+        "Both sheets bright on both faces where they meet, the coating ground off. Weld-through primer only where the sheets lie on each other, thin, and none in the holes: it is usually zinc. No sealer in the joint before welding.".to_owned(),
         "Clamp until there is no gap beside the hole: a gap is the commonest cause of a cold plug. A screw in every sixth hole draws the sheets together.".to_owned(),
         "One plug at the middle, one at each end, then halfway between, and so on. Never two neighbors one after the other: let each cool until a hand can rest on it.".to_owned(),
         "Start in the middle of the hole on the lower sheet, wait for the puddle, and wind outward to the rim.".to_owned(),
         "Grind the plugs flush only where they must be. A plug that cracks, pulls off or shows no heat mark on the back is drilled out and done again.".to_owned(),
         "Afterwards: scale off, primer, seam sealer along both edges of both laps, paint, undercoating on the wheel's side, wax in every hollow.".to_owned(),
     ]);
-    drilling(&mut flow, model, plugs);
+    if let Some(seam) = seam {
+        drilling(&mut flow, model, plugs, seam);
+    }
     Sheet {
         kind: Kind::Weld,
         pages: flow.pages(),
     }
 }
 
-/// Its tables: the two practices side by side, then the seams of this car.
+/// Its tables: the two practices side by side, then the seams of this car, where any is moved.
 #[must_use]
 pub fn weld_tables(model: &Model, notation: Notation) -> Vec<Table> {
-    vec![practices(model, notation), seams(model, notation)]
+    let mut tables = vec![practices(model, notation)];
+    tables.extend(seams(model, notation));
+    tables
+}
+
+/// A lap that is asked for, and whether this car's meets it.
+fn lap_words(least: f64, lap: f64, notation: Notation) -> String {
+    let verdict = if lap < least {
+        "does not meet it"
+    } else {
+        "meets it"
+    };
+    format!(
+        "no less than {}: this car's, {}, {verdict}",
+        both(least, notation),
+        both(lap, notation)
+    )
 }
 
 fn practices(model: &Model, notation: Notation) -> Table {
@@ -92,11 +113,7 @@ fn practices(model: &Model, notation: Notation) -> Table {
     let of = |practice| Plugs::new(practice, thickness, None);
     let (code, repair) = (of(PlugPractice::Code), of(PlugPractice::Repair));
     let mut table = Table::new(
-        format!(
-            "{:.0} gauge sheet, {:.4} in ({thickness:.2} mm)",
-            model.car.metal.gauge,
-            thickness / MM_PER_INCH
-        ),
+        gauge_words(model.car.metal.gauge, thickness, notation),
         &[
             ("", 1.6),
             ("as structural codes ask", 3.4),
@@ -110,11 +127,21 @@ fn practices(model: &Model, notation: Notation) -> Table {
         format!("no less than {}", say(code.pitch)),
         format!("{least} to {most}"),
     ]);
+    let lap = model.car.metal.lap;
+    table.row([
+        "Lap".to_owned(),
+        lap_words(code_lap(thickness), lap, notation),
+        lap_words(repair.least_lap(), lap, notation),
+    ]);
     table.row([
         "From".to_owned(),
-        "sheet and 5/16 in, the next larger sixteenth; four diameters apart: AWS D1.1, AISC 360 J2.3".to_owned(),
         format!(
-            "common practice, seen in repair procedures, on sheet of {} to {} mm",
+            "sheet and {}, the next larger sixteenth of an inch; four diameters apart: AWS D1.1, AISC 360 J2.3; lap: five times the sheet, no less than {}: AISC 360 J2.2b, from memory",
+            say(OVER_SHEET),
+            say(MM_PER_INCH)
+        ),
+        format!(
+            "common practice, seen in repair procedures, on sheet of {} to {} mm; lap: a diameter from a hole's middle to either edge (common practice, no source)",
             REPAIR_SHEET[0], REPAIR_SHEET[1]
         ),
     ]);
@@ -138,7 +165,7 @@ fn practices(model: &Model, notation: Notation) -> Table {
     table
 }
 
-fn seams(model: &Model, notation: Notation) -> Table {
+fn seams(model: &Model, notation: Notation) -> Option<Table> {
     let (plugs, _) = plugs(model);
     let say = |length: f64| format_length(length, notation);
     let mut table = Table::new(
@@ -159,45 +186,51 @@ fn seams(model: &Model, notation: Notation) -> Table {
         };
         for (name, at) in [("old seam", "outer half"), ("new seam", "tub")] {
             let length = strip.edge_length();
-            let count = plug_count(length, plugs.pitch);
-            all += count;
+            let places = plugs.along(length);
+            all += places.len();
             table.row([
                 format!("{}, {name}: strip to {at}", side.word()),
                 say(length),
                 say(model.car.metal.lap),
                 say(plugs.hole),
-                count.to_string(),
-                say(spacing(length, plugs.pitch)),
+                places.len().to_string(),
+                say(spacing(&places)),
             ]);
         }
     }
     let dash = || "\u{2014}".to_owned();
-    let first = if all == 0 {
-        "no seam is moved"
-    } else {
-        "all seams"
-    };
     table.row([
-        first.to_owned(),
+        "all seams".to_owned(),
         dash(),
         dash(),
         dash(),
         all.to_string(),
         dash(),
     ]);
-    table
+    (all > 0).then_some(table)
 }
 
-/// From one plug to the next when they stand evenly from end to end, mm.
-fn spacing(length: f64, pitch: f64) -> f64 {
-    length / f64::from(plug_count(length, pitch).saturating_sub(1).max(1))
+/// From one plug to the next, mm.
+fn spacing(places: &[f64]) -> f64 {
+    places
+        .windows(2)
+        .next()
+        .map_or(0.0, |pair| pair[1] - pair[0])
 }
 
-fn coupon(thickness: f64) -> Vec<String> {
+fn coupon(thickness: f64, notation: Notation) -> Vec<String> {
+    let (sides, per) = match notation {
+        Notation::Millimeters => ([50.0, 150.0], "40 A for every millimeter"),
+        Notation::InchFractions | Notation::InchDecimals => (
+            [2.0 * MM_PER_INCH, 6.0 * MM_PER_INCH],
+            "an ampere for every thousandth of an inch",
+        ),
+    };
+    let [width, length] = sides.map(|side| format_length(side, notation));
     vec![
-        "Cut two strips of the very sheet you will weld, 2 by 6 in, drill three holes in one, clean and clamp them as on the car, and weld them in the same position: overhead if the car's are overhead.".to_owned(),
+        format!("Cut two strips of the very sheet you will weld, {width} by {length}, drill three holes in one, clean and clamp them as on the car, and weld them in the same position: overhead if the car's are overhead."),
         format!(
-            "Begin with about {:.0} A: an ampere for every thousandth of an inch of sheet (common practice). Change one setting at a time.",
+            "Begin with about {:.0} A: {per} of sheet (common practice). Change one setting at a time.",
             current(thickness)
         ),
         "Look at both faces, then twist the strips apart with pliers. A good plug tears a button out of the lower sheet. Do not go to the car before three in a row have done so.".to_owned(),
@@ -241,48 +274,46 @@ fn faults() -> Table {
     table
 }
 
-/// The seam that the drilling strip is for: one of this car's, or a yard.
-fn seam_length(model: &Model) -> f64 {
-    Side::BOTH
+/// The length of the first seam of this car that is moved, mm.
+fn seam_length(model: &Model) -> Option<f64> {
+    let strip = Side::BOTH
         .into_iter()
-        .find_map(|side| Strip::of(model, side))
-        .map_or(SAMPLE, |strip| strip.edge_length())
+        .find_map(|side| Strip::of(model, side))?;
+    Some(strip.edge_length())
 }
 
 /// A piece of the drilling strip as long as the paper.
-fn drilling(flow: &mut Flow, model: &Model, plugs: Plugs) {
+fn drilling(flow: &mut Flow, model: &Model, plugs: Plugs, seam: f64) {
     flow.page(Lie::Across);
     let lap = model.car.metal.lap;
-    let length = seam_length(model);
-    let step = spacing(length, plugs.pitch);
-    let beyond = lap / 2.0;
-    let room = flow.rest().width - 2.0 * beyond;
+    let places = plugs.along(seam);
     flow.note(&format!(
-        "Holes {}, {} apart: {} for a seam of {}. Lay the strip along the lap, its long edges on the lap's own, drill through the crosses, then move it on until its first hole lies on the last one drilled.",
+        "Holes {}, {} apart, the first and the last {} from the ends: {} for a seam of {}. Lay the strip along the lap, its long edges on the lap's own, its left end on the seam's, drill through the crosses, then move it on until its first hole lies on the last one drilled.",
         flow.say_both(plugs.hole),
-        flow.say_both(step),
-        plug_count(length, plugs.pitch),
-        flow.say_both(length)
+        flow.say_both(spacing(&places)),
+        flow.say_both(plugs.edge()),
+        places.len(),
+        flow.say_both(seam)
     ));
-    let spaces = (room / step).floor().max(1.0);
-    let drawn = (spaces * step).min(length);
+    let room = flow.rest().width - plugs.edge();
+    let here: Vec<f64> = places.into_iter().take_while(|&at| at <= room).collect();
+    let end = here.last().map_or(seam, |last| last + plugs.edge());
     let mut lines = vec![Line {
         role: Role::Cut,
         points: vec![
-            vec2(-beyond, 0.0),
-            vec2(drawn + beyond, 0.0),
-            vec2(drawn + beyond, lap),
-            vec2(-beyond, lap),
-            vec2(-beyond, 0.0),
+            vec2(0.0, 0.0),
+            vec2(end, 0.0),
+            vec2(end, lap),
+            vec2(0.0, lap),
+            vec2(0.0, 0.0),
         ],
     }];
     lines.push(Line {
         role: Role::CenterLine,
-        points: vec![vec2(-beyond, lap / 2.0), vec2(drawn + beyond, lap / 2.0)],
+        points: vec![vec2(0.0, lap / 2.0), vec2(end, lap / 2.0)],
     });
-    let mut k = 0.0;
-    while k * step <= drawn + 1e-9 {
-        let center = vec2(k * step, lap / 2.0);
+    for along in here {
+        let center = vec2(along, lap / 2.0);
         lines.push(Line {
             role: Role::Cut,
             points: circle(center, plugs.hole / 2.0),
@@ -293,7 +324,6 @@ fn drilling(flow: &mut Flow, model: &Model, plugs: Plugs) {
                 points: vec![center - way, center + way],
             });
         }
-        k += 1.0;
     }
     let full = Full {
         name: "Drilling strip".to_owned(),
@@ -315,18 +345,16 @@ fn circle(center: Vec2, radius: f64) -> Vec<Vec2> {
 pub fn weld_dxf(model: &Model) -> String {
     let (plugs, _) = plugs(model);
     let lap = model.car.metal.lap;
-    let length = seam_length(model);
-    // Half a lap beyond the first and the last hole.
-    let (from, to) = (-lap / 2.0, length + lap / 2.0);
+    let length = seam_length(model).unwrap_or(SAMPLE);
     let mut dxf = Dxf::new();
     let corners = [
-        vec2(from, 0.0),
-        vec2(to, 0.0),
-        vec2(to, lap),
-        vec2(from, lap),
+        vec2(0.0, 0.0),
+        vec2(length, 0.0),
+        vec2(length, lap),
+        vec2(0.0, lap),
     ];
     dxf.polyline(CUT, &corners, true);
-    for along in plug_places(length, plugs.pitch) {
+    for along in plugs.along(length) {
         dxf.circle(CUT, vec2(along, lap / 2.0), plugs.hole / 2.0);
     }
     dxf.file()

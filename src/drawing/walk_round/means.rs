@@ -2,7 +2,7 @@
 
 use geometry::answers::Remedy;
 use geometry::course::{Course, Found, Plan};
-use geometry::metal::{Order, Plugs, Strip, gauge, plug_count};
+use geometry::metal::{Order, Plugs, Strip, gauge};
 use geometry::side::Side;
 use geometry::units::{Notation, format_length};
 use geometry::warnings::{Topic, Warning, warnings};
@@ -76,7 +76,7 @@ fn metal(done: &Found, notation: Notation) -> Vec<String> {
     let (mut area, mut welds) = (0.0, 0);
     for strip in &strips {
         area += strip.pattern(spec.lap).area();
-        welds += 2 * plug_count(strip.edge_length(), plugs.pitch);
+        welds += 2 * plugs.count(strip.edge_length());
     }
     let Some(longest) = strips.iter().map(Strip::length).reduce(f64::max) else {
         return vec!["New sheet closes what the raised roof leaves open.".to_owned()];

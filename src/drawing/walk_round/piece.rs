@@ -1,6 +1,6 @@
 //! The fill strip as one picture: the piece of sheet laid flat, without what only the shop needs.
 
-use geometry::metal::{Plugs, Strip, gauge, plug_count};
+use geometry::metal::{Plugs, Strip, gauge};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::{Vec2, vec2};
@@ -107,7 +107,7 @@ pub fn piece_words(model: &Model, side: Side, notation: Notation) -> String {
         say(strip.length()),
         say(strip.width),
         weight(gauge::weight(strip.pattern(spec.lap).area(), thickness)),
-        plug_count(strip.edge_length(), plugs.pitch)
+        plugs.count(strip.edge_length())
     )
 }
 

@@ -4,7 +4,7 @@ use crate::car::{MetalSpec, PlugPractice};
 use crate::units::MM_PER_INCH;
 
 /// What a structural code adds to the sheet's thickness for the least plug, mm: 5/16 in (AWS D1.1; AISC 360 J2.3).
-const OVER_SHEET: f64 = 5.0 / 16.0 * MM_PER_INCH;
+pub const OVER_SHEET: f64 = 5.0 / 16.0 * MM_PER_INCH;
 /// Holes are drilled in steps of a sixteenth of an inch, mm.
 const DRILL_STEP: f64 = MM_PER_INCH / 16.0;
 /// Plugs are at least so many diameters apart (AWS D1.1; AISC 360 J2.3).
@@ -17,6 +17,9 @@ pub const REPAIR_PITCH: [f64; 2] = [25.0, 40.0];
 pub const REPAIR_SHEET: [f64; 2] = [0.8, 1.0];
 /// The pitch that is taken of that range where none is asked for, mm: its middle.
 const REPAIR_USUAL: f64 = 32.5;
+/// The least lap of a structural code: so many times the thinner sheet, and no less than an inch (AISC 360 J2.2b, from
+/// memory).
+const CODE_LAP: (f64, f64) = (5.0, MM_PER_INCH);
 /// A seam's length over the pitch is rounded by more than this share of a space.
 const WHOLE: f64 = 1e-9;
 
@@ -78,15 +81,44 @@ impl Plugs {
         self.pitch >= least - WHOLE && self.pitch <= most + WHOLE
     }
 
-    /// The least lap in which a hole keeps a diameter of sheet to either side of its middle, mm (common practice, no
-    /// source).
+    /// From a hole's middle to the nearest edge of the sheet, mm: a diameter (common practice, no source).
+    #[must_use]
+    pub fn edge(&self) -> f64 {
+        self.hole
+    }
+
+    /// The least lap in which a hole keeps that distance to either side, mm.
     #[must_use]
     pub fn least_lap(&self) -> f64 {
-        2.0 * self.hole
+        2.0 * self.edge()
+    }
+
+    /// Where the plugs of a seam stand, mm along it: evenly, the first and the last an edge's distance from its ends.
+    #[must_use]
+    pub fn along(&self, seam: f64) -> Vec<f64> {
+        let edge = self.edge();
+        plug_places(seam - 2.0 * edge, self.pitch)
+            .into_iter()
+            .map(|place| edge + place)
+            .collect()
+    }
+
+    /// How many plugs a seam takes, mm long.
+    #[must_use]
+    pub fn count(&self, seam: f64) -> u32 {
+        plug_count(seam - 2.0 * self.edge(), self.pitch)
     }
 }
 
-/// How many plugs a seam of that length takes, one at either end and the rest no closer than `pitch`; lengths in mm.
+/// The least lap that a structural code asks for on sheet of a thickness, mm: five times the sheet and no less than
+/// 1 in (AISC 360 J2.2b, from memory).
+#[must_use]
+pub fn code_lap(thickness: f64) -> f64 {
+    let (times, least) = CODE_LAP;
+    (times * thickness).max(least)
+}
+
+/// How many plugs stand over a length from the first one's middle to the last one's, no closer than `pitch`; mm.
 #[must_use]
 #[expect(
     clippy::cast_possible_truncation,
@@ -101,7 +133,7 @@ pub fn plug_count(length: f64, pitch: f64) -> u32 {
     }
 }
 
-/// Where the plugs of a seam stand, evenly from end to end, mm along it.
+/// Where those plugs stand, evenly from the first to the last, mm.
 #[must_use]
 pub fn plug_places(length: f64, pitch: f64) -> Vec<f64> {
     let count = plug_count(length, pitch);
