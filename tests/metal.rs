@@ -6,6 +6,7 @@ use geometry::body::{NoCutZone, StationTable, Surface};
 use geometry::car::{Car, PlugPractice};
 use geometry::check::{Check, Verdict, check};
 use geometry::gap::{Face, Limits, Poses};
+use geometry::metal::strip::SPARE;
 use geometry::metal::weld::{REPAIR_PITCH, code_lap, current, plug_places};
 use geometry::metal::{
     CutPlan, CutRow, EdgePoint, How, Plugs, Reset, Strip, gauge, plug_count, zone_rows,
@@ -122,7 +123,8 @@ fn a_round_seam_is_laid_flat_to_its_angle_times_its_radius() {
     assert!((strip.edge_length() - strip.length()).abs() < 1e-9);
     let pattern = strip.pattern(20.0);
     assert!((strip.area() - 2.1 * 420.0 * 50.0).abs() < 1e-6);
-    assert!((pattern.area() - 2.1 * 420.0 * 90.0).abs() < 1e-6);
+    assert!((pattern.area() - (2.1 * 420.0 + 2.0 * SPARE) * 90.0).abs() < 1e-6);
+    assert!((pattern.blank()[0] - strip.length() - 2.0 * SPARE).abs() < 1e-9);
     assert!(Strip::new(Side::Left, edge[..1].to_vec(), 50.0).is_none());
 }
 

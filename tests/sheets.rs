@@ -8,6 +8,7 @@ use drawing::sheets::{
 };
 use drawing::{Anchor, Role, Scene, Shape};
 use geometry::body::tape::TAPE_FIELDS;
+use geometry::metal::strip::SPARE;
 use geometry::metal::{CutPlan, MockUp, Strip};
 use geometry::model::Model;
 use geometry::side::{Side, Sides};
@@ -445,4 +446,36 @@ fn the_weld_sheet_says_outright_what_is_not_met_and_follows_the_notation() {
     let still = told(&sheet(Kind::Weld, &moved(0, 0.0), &SheetOptions::default()));
     assert!(still.contains("No seam is moved"));
     assert!(!still.contains("Seams and plugs") && !still.contains("Drilling strip"));
+}
+
+#[test]
+fn the_strip_has_ends_to_trim_and_its_table_tells_nothing_twice() {
+    let model = moved(0, 45.0);
+    let strip = Strip::of(&model, Side::Left).expect("it moves");
+    let tables = strip_tables(&model, Notation::Millimeters);
+    let row = tables[0].rows.iter().find(
+        |row| matches!(&row[0], Cell::Words(words) if words.starts_with("Cut from a rectangle")),
+    );
+    let meant = format!("{:.1} mm by", strip.length() + 2.0 * SPARE);
+    let found = row.map(|row| row[1].clone());
+    assert!(
+        matches!(&found, Some(Cell::Words(words)) if words.starts_with(&meant)),
+        "{found:?} is not {meant}"
+    );
+    // The coupe's seam is straight as seen from above: one row says it all.
+    assert_eq!(tables[1].rows.len(), 1, "{:?}", tables[1].rows);
+    for model in models() {
+        for table in strip_tables(&model, Notation::InchFractions) {
+            if table.title.starts_with("Marking out") {
+                for pair in table.rows.windows(2) {
+                    assert_ne!(pair[0][2..], pair[1][2..], "{}", table.title);
+                }
+            }
+        }
+    }
+    let told = told(&strip_sheet(&model, &SheetOptions::default()));
+    for words in ["trunk side", "wheel side", "the flange stands up"] {
+        assert!(told.contains(words), "{words}");
+    }
+    assert!(!told.contains("Cut the tiles along their crosses"));
 }

@@ -14,6 +14,7 @@ mod paper;
 mod plot;
 mod positions;
 mod strip;
+mod strip_section;
 mod table;
 mod tape;
 mod tape_figure;

@@ -1,6 +1,7 @@
 //! The fill strip: its numbers, how it is marked out, and its pattern at full size.
 
-use geometry::metal::{Pattern, Strip, gauge};
+use geometry::metal::strip::SPARE;
+use geometry::metal::{Pattern, PatternRow, Strip, gauge};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::{Vec2, vec2};
@@ -9,12 +10,13 @@ use geometry::units::{KG_PER_POUND, MM_PER_INCH, Notation, format_length};
 use super::dxf::{CUT, Dxf, EDGE, MARK};
 use super::flow::{Flow, both, gauge_words, rectangle};
 use super::plot::words;
+use super::strip_section::{HEIGHT as SECTION, sections};
 use super::table::Table;
 use super::tiles::{Full, Line, Tag, tiles};
 use super::{Kind, Sheet, SheetOptions};
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Shape, View};
-use crate::words::bearing;
+use crate::words::{bearing, bearings};
 
 /// Strips whose edges differ by less than this are one pattern, mm.
 const SAME: f64 = 0.05;
@@ -76,7 +78,7 @@ pub fn strip_sheet(model: &Model, options: &SheetOptions) -> Sheet {
     if strips.is_empty() {
         flow.paragraph("No seam is moved on this car, so there is no strip to be made. Move a seam on the page, and the pattern is here.");
     } else {
-        flow.paragraph("The strip fills the room between the old seam and the new one. It is straight along the axle and bent only round the wheel, so it is cut flat and needs no stretching. Along it runs the length of the seam, across it the distance out from the car's middle.");
+        flow.paragraph("The strip fills the room between the old seam and the new one. It is straight along the axle and bent only round the wheel, so between the seams it is cut flat and needs no stretching; what its laps need depends on the flanges, see the section. Along it runs the length of the seam, across it the distance out from the car's middle.");
         if alike {
             flow.paragraph("Left and right are the same piece: cut two, and turn one over.");
         }
@@ -84,13 +86,17 @@ pub fn strip_sheet(model: &Model, options: &SheetOptions) -> Sheet {
             let across = flow.room_across();
             flow.figure(HEIGHT, |group, frame| overview(group, frame, one, across));
         }
+        flow.cautions(&CAUTIONS);
         for table in strip_tables(model, options.notation) {
             flow.table(&table);
         }
-        flow.note("Marking out: draw a straight base line as long as the strip. Go along it from the rear end, and at each angle square across it to the four marks.");
+        flow.note(&format!(
+            "Marking out: draw a straight base line and count along it from the seam's rear end; the sheet goes on for {} beyond either end. At each angle go square across it to the four marks. Where a row has a range of angles, the marks lie on straight lines from its one end to the other.",
+            flow.say(SPARE)
+        ));
+        flow.figure(SECTION, sections);
         flow.heading("Make it");
         flow.steps(&make(&flow, model));
-        flow.cautions(&CAUTIONS);
         for one in &strips {
             tiles(&mut flow, &full(one));
         }
@@ -153,17 +159,24 @@ fn numbers(model: &Model, one: &Made, name: &str, notation: Notation) -> Table {
         ),
         ("Width between the seams".to_owned(), say(one.strip.width)),
         ("Lap on either edge".to_owned(), say(metal.lap)),
+        ("Spare at either end".to_owned(), say(SPARE)),
         (
-            "Cut from a rectangle".to_owned(),
+            "Cut from a rectangle, laps and spare ends in it".to_owned(),
             format!("{} by {}", say(length), say(width)),
         ),
         ("Area between the seams".to_owned(), area(one.strip.area())),
-        ("Area with laps".to_owned(), area(one.pattern.area())),
+        (
+            "Area with laps and spare ends".to_owned(),
+            area(one.pattern.area()),
+        ),
         (
             "Weight between the seams".to_owned(),
             weight(one.strip.area()),
         ),
-        ("Weight with laps".to_owned(), weight(one.pattern.area())),
+        (
+            "Weight with laps and spare ends".to_owned(),
+            weight(one.pattern.area()),
+        ),
         (
             "Seam to weld, on either edge".to_owned(),
             say(one.strip.edge_length()),
@@ -180,8 +193,8 @@ fn marks(one: &Made, name: &str, notation: Notation) -> Table {
     let mut table = Table::new(
         format!("Marking out the {name}"),
         &[
-            ("angle", 1.4),
-            ("along", 1.4),
+            ("angle", 1.7),
+            ("along", 1.6),
             ("outboard cut", 1.3),
             ("old seam", 1.3),
             ("new seam", 1.3),
@@ -191,19 +204,27 @@ fn marks(one: &Made, name: &str, notation: Notation) -> Table {
     let rows = &one.pattern.rows;
     let base = base_line(&one.pattern);
     let say = |length: f64| format_length(length, notation);
-    for (index, row) in rows.iter().enumerate() {
-        if index % TOLD > 0 && index + 1 < rows.len() {
-            continue;
-        }
-        let across = base - row.out;
-        table.row([
-            bearing(row.angle),
-            say(row.along),
-            say(across - row.lap),
-            say(across),
-            say(across + one.pattern.width),
-            say(across + one.pattern.width + row.lap),
-        ]);
+    let told: Vec<(&PatternRow, [String; 4])> = rows
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| index % TOLD == 0 || index + 1 == rows.len())
+        .map(|(_, row)| {
+            let across = base - row.out;
+            let inner = across + one.pattern.width;
+            let marks = [across - row.lap, across, inner, inner + row.lap];
+            (row, marks.map(say))
+        })
+        .collect();
+    // Runs of equal marks are one row.
+    for run in told.chunk_by(|a, b| a.1 == b.1) {
+        let ((first, marks), (last, _)) = (&run[0], &run[run.len() - 1]);
+        let along = if run.len() > 1 {
+            format!("{} to {}", say(first.along), say(last.along))
+        } else {
+            say(first.along)
+        };
+        let angles = bearings([first.angle, last.angle]);
+        table.row([angles, along].into_iter().chain(marks.clone()));
     }
     table
 }
@@ -218,14 +239,18 @@ fn base_line(pattern: &Pattern) -> f64 {
 }
 
 fn make(flow: &Flow, model: &Model) -> Vec<String> {
+    let metal = &model.car.metal;
     vec![
-        "Print the tiles at 100 %, on the paper this sheet is set for. Check both rulers on every tile with a tape. Cut the tiles along their crosses, lay cross on cross, tape them together. Or mark the strip out by the table, or give the DXF file to a shop that cuts sheet.".to_owned(),
+        "Print the tiles at 100 %, on the paper this sheet is set for. Check both rulers on every tile with a tape. Of two tiles that join cut one only, as each tile says, so that the other keeps crosses to lay it on; then tape. Or mark the strip out by the table, or give the DXF file to a shop that cuts sheet.".to_owned(),
         "Glue the pattern to cardboard, cut it, bend it round, and hold it to both seams on the car with the tub clamped in its new place. Correct the cardboard, not the car.".to_owned(),
         "The left strip is drawn as seen from above, the right one as seen from below, from the wheel: rear is on the left, outboard is up.".to_owned(),
-        "Leave both ends an inch long and trim them on the car.".to_owned(),
         format!(
-            "Cut the sheet. The laps, {} each, lie on the sheet of the outer half and of the tub: bend them along the seam lines to follow those. Where the arch bends a lap, a few cuts into it help.",
-            flow.say(model.car.metal.lap)
+            "Cut the sheet. {} at either end is spare, in the pattern as in the rectangle: trim it on the car.",
+            flow.say(SPARE)
+        ),
+        format!(
+            "The laps, {} each, lie on the trunk side of the outer half and of the tub, out of the tire's room (common practice, no source). Where the flange lies flat in the sheet, the lap lies flat on it and follows the arch as the strip does. Where the flange stands up, the lap is bent up along the seam line and fits the flange: the arch stretches a lap that stands, so cut it from its edge nearly to the seam line, at each angle's mark and as often between as it wants, and let the cuts open.",
+            flow.say(metal.lap)
         ),
         "Bend the strip round a drum or over a knee, never over a sharp edge. It is bent enough when it lies on the seam without force.".to_owned(),
     ]
@@ -308,6 +333,8 @@ fn full(one: &Made) -> Full {
         for (out, text) in [
             (row.out - 4.0, "old seam: this edge is outboard"),
             (row.out - pattern.width + 1.5, "new seam: the tub's edge"),
+            (row.out + 2.0, "lap"),
+            (row.out - pattern.width - 6.0, "lap"),
         ] {
             tags.push(Tag {
                 at: vec2(row.along + 2.0, out),

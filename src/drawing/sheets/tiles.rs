@@ -16,8 +16,6 @@ const CROSS: f64 = 4.0;
 const RULER: f64 = 17.0;
 /// What the words take at a tile's head, mm.
 const HEAD: f64 = 9.0;
-/// How tiles are joined.
-const JOIN: &str = "Lay cross on cross, then tape.";
 /// Length of the check ruler, mm.
 pub(super) const RULER_LENGTH: f64 = 100.0;
 
@@ -94,6 +92,24 @@ impl Grid {
         self.columns * self.rows
     }
 
+    /// How a tile is joined to those before it: of two ends that meet one alone is cut, so that the other keeps its
+    /// crosses.
+    fn join(&self, index: usize) -> String {
+        let left = (!index.is_multiple_of(self.columns))
+            .then(|| format!("its left end, laid on tile {index}"));
+        let below = (index >= self.columns)
+            .then(|| format!("its lower end, laid on tile {}", index + 1 - self.columns));
+        let ends: Vec<String> = left.into_iter().chain(below).collect();
+        if ends.is_empty() {
+            ". Leave its ends on".to_owned()
+        } else {
+            format!(
+                ". Cut off at the crosses, cross on cross: {}",
+                ends.join("; ")
+            )
+        }
+    }
+
     /// The lower left and upper right corner of each tile, along the first row, then the next.
     pub fn tiles(&self) -> impl Iterator<Item = [Vec2; 2]> + '_ {
         (0..self.rows).flat_map(move |row| {
@@ -115,8 +131,13 @@ pub(super) fn tiles(flow: &mut Flow, full: &Full) {
             flow.page(Lie::Across);
         }
         let rest = flow.rest();
-        let title = format!("{}: tile {} of {count}, full size", full.name, index + 1);
-        tile(flow.figure_group(), rest, full, corners, &title, JOIN);
+        let title = format!(
+            "{}: tile {} of {count}, full size{}",
+            full.name,
+            index + 1,
+            grid.join(index)
+        );
+        tile(flow.figure_group(), rest, full, corners, &title, true);
     }
 }
 
@@ -124,7 +145,7 @@ pub(super) fn tiles(flow: &mut Flow, full: &Full) {
 pub(super) fn tile_alone(flow: &mut Flow, full: &Full) {
     let (room, corners) = (flow.rest(), full.bounds());
     let title = format!("{}, full size", full.name);
-    tile(flow.figure_group(), room, full, corners, &title, "");
+    tile(flow.figure_group(), room, full, corners, &title, false);
 }
 
 fn tile(
@@ -133,7 +154,7 @@ fn tile(
     full: &Full,
     [low, high]: [Vec2; 2],
     title: &str,
-    join: &str,
+    joins: bool,
 ) {
     words(group, vec2(room.x, room.y + 4.0), Anchor::Start, title);
     let size = high - low;
@@ -157,7 +178,7 @@ fn tile(
             words(group, at(tag.at), Anchor::Start, &tag.words);
         }
     }
-    if !join.is_empty() {
+    if joins {
         for corner in [low, vec2(high.x, low.y), vec2(low.x, high.y), high] {
             cross(group, at(corner));
         }
@@ -167,7 +188,7 @@ fn tile(
         group,
         vec2(room.x + RULER_LENGTH + 20.0, room.y + room.height - 8.0),
         Anchor::Start,
-        &format!("Print at 100 %. Both rulers must measure true. {join}"),
+        "Print at 100 %. Both rulers must measure true.",
     );
 }
 

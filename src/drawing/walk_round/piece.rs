@@ -63,7 +63,7 @@ pub fn piece(model: &Model, side: Side, width: f64, notation: Notation) -> Optio
         length / 2.0,
         -lettering.px(10.0),
         Anchor::Middle,
-        format!("{} long", say(strip.length())),
+        format!("{} long, and the spare ends", say(strip.length())),
     );
     write(
         length / 2.0,
@@ -102,7 +102,7 @@ pub fn piece_words(model: &Model, side: Side, notation: Notation) -> String {
     let say = |length: f64| format_length(length, notation);
     let plugs = Plugs::of(spec, thickness);
     format!(
-        "The {} strip is {} long and {} wide from seam to seam, weighs {} with its laps, and takes {} plug welds on each edge.",
+        "The {} strip is {} long and {} wide from seam to seam, weighs {} with its laps and spare ends, and takes {} plug welds on each edge.",
         side.word(),
         say(strip.length()),
         say(strip.width),

@@ -14,10 +14,15 @@ use crate::math;
 use crate::model::Model;
 use crate::side::Side;
 use crate::space::{Vec2, Vec3, vec2, vec3};
+use crate::units::MM_PER_INCH;
 
 /// The widest step of the pattern's rows, radians: a degree. The chords of an edge then stay within a hundredth of a
 /// millimeter of it.
 const STEP: f64 = std::f64::consts::PI / 180.0;
+
+/// How much longer than the seam the strip is cut at either end, mm: an inch that is trimmed on the car (common
+/// practice, no source).
+pub const SPARE: f64 = MM_PER_INCH;
 
 /// A turn is rounded by less than this share of a step.
 const WHOLE: f64 = 1e-9;
@@ -200,19 +205,28 @@ impl Pattern {
         })
     }
 
-    /// What is cut out of the sheet, laps included: a closed outline, `(along, out)`, mm.
+    /// What is cut out of the sheet, laps and spare ends included: a closed outline, `(along, out)`, mm.
     #[must_use]
     pub fn outline(&self) -> Vec<Vec2> {
-        let outer = self
-            .rows
-            .iter()
-            .map(|row| vec2(row.along, row.out + row.lap));
-        let inner = self.rows.iter().rev();
-        let inner = inner.map(|row| vec2(row.along, row.out - self.width - row.lap));
-        outer.chain(inner).collect()
+        let side = |of: &dyn Fn(&PatternRow) -> f64| {
+            let mut line: Vec<Vec2> = self
+                .rows
+                .iter()
+                .map(|row| vec2(row.along, of(row)))
+                .collect();
+            if let (Some(&first), Some(&last)) = (line.first(), line.last()) {
+                line.insert(0, first - vec2(SPARE, 0.0));
+                line.push(last + vec2(SPARE, 0.0));
+            }
+            line
+        };
+        let mut outline = side(&|row| row.out + row.lap);
+        let inner = side(&|row| row.out - self.width - row.lap);
+        outline.extend(inner.into_iter().rev());
+        outline
     }
 
-    /// Area of what is cut out, laps included, square mm.
+    /// Area of what is cut out, laps and spare ends included, square mm.
     #[must_use]
     pub fn area(&self) -> f64 {
         let outline = self.outline();
