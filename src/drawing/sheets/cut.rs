@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use geometry::body::Surface;
 use geometry::car::Car;
 use geometry::metal::{CutPlan, CutRow, CutSpan, How, Reset, zone_rows};
 use geometry::model::Model;
@@ -26,7 +27,7 @@ const CAUTIONS: [&str; 5] = [
 const MAPS: &str = "The maps roll the sheet out, outboard up. The scale on their right is for distances along the sheet only; across them run the angles.";
 
 /// What a side's heading and words take above its map, mm.
-const WORDS: f64 = 34.0;
+const WORDS: f64 = 26.0;
 
 /// The sheet.
 #[must_use]
@@ -70,6 +71,14 @@ pub fn cut_sheet(model: &Model, plans: &Sides<CutPlan>, options: &SheetOptions) 
         flow.table(&braces());
         if let Some(table) = readings(model, options.notation) {
             flow.table(&table);
+            let change = model.car.axle.change_per_side();
+            if change != 0.0 {
+                flow.note(&format!(
+                    "From the flange face of the axle that is to go in, each reads {} {}.",
+                    flow.say(change.abs()),
+                    if change > 0.0 { "more" } else { "less" }
+                ));
+            }
         }
     }
     for table in rows(model, plans, options.notation) {
@@ -123,7 +132,12 @@ fn named(car: &Car, zones: &[usize]) -> String {
 /// Why nothing is to be cut yet, and what to do.
 fn instead(flow: &Flow, model: &Model, plans: &Sides<CutPlan>) -> String {
     let mut words = "As the car stands on the page, there is more in the way than is made room for, and to saw it out would leave holes with nothing planned to close them. What is hatched and listed below shows where the tire needs room; it is no line to cut by.".to_owned();
-    let sawn = |side: Side| plans.get(side).spans().any(|span| span.how == How::Saw);
+    // The tub goes inboard with its seam; roof and outer half do not make room by that.
+    let sawn = |side: Side| {
+        plans.get(side).spans().any(|span| {
+            span.how == How::Saw && matches!(span.surface, Surface::TubCorner | Surface::TubWall)
+        })
+    };
     for side in Side::BOTH {
         let (moved, limit) = (
             model.car.sides.get(side).seam_move,
@@ -158,7 +172,7 @@ fn instead(flow: &Flow, model: &Model, plans: &Sides<CutPlan>) -> String {
             named(&model.car, &stopped)
         );
     }
-    words.push_str(" Or change another lever there: a narrower tire, backspacing, a narrower axle, ride height, bump travel. The Bench answers what each alone would take. Print this sheet again when its first line has gone.");
+    words.push_str(" The Bench answers what each of its levers alone would take: tire, backspacing, track width, ride height, bump travel. Where the axle sits and how far the roof is raised are among the car's numbers. Print this sheet again when its first line has gone.");
     words
 }
 

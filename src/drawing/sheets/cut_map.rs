@@ -40,7 +40,7 @@ pub(super) fn map(
     let inner = View {
         x: frame.x + 24.0,
         y: frame.y + 6.0,
-        width: frame.width - 46.0,
+        width: frame.width - 52.0,
         height: frame.height - 16.0,
     };
     let scale = inner.height / (out + inboard);
