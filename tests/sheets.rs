@@ -384,6 +384,9 @@ fn the_cut_sheet_orders_no_cut_before_there_is_a_plan() {
         assert!(!before.contains(words), "{words}");
     }
     assert!(before.contains("Move the left seam"));
+    // The fastback is worked with hammer, dolly and a rolled lip: nothing is opened, so nothing is braced.
+    let dollied = told(&sheet(Kind::Cut, &moved(1, 0.0), &options));
+    assert!(dollied.contains("Order of work") && !dollied.contains("Braces"));
     // The sedan's axle sits too far back: the tire meets the roof there, which no moved seam changes.
     let set_back = told(&sheet(Kind::Cut, &moved(4, 0.0), &options));
     assert!(set_back.contains("Not a plan yet") && !set_back.contains("Move the left seam"));

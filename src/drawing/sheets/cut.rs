@@ -10,7 +10,7 @@ use geometry::side::{Side, Sides};
 use geometry::units::{Notation, degrees, format_length, radians};
 
 use super::cut_map::{HEIGHT, Legend, map};
-use super::cut_work::{braces, work};
+use super::cut_work::{braces, opens, work};
 use super::flow::{Flow, both};
 use super::table::Table;
 use super::{Kind, Sheet, SheetOptions};
@@ -68,7 +68,9 @@ pub fn cut_sheet(model: &Model, plans: &Sides<CutPlan>, options: &SheetOptions) 
     if ready && let Some(steps) = work(&flow, model, plans) {
         flow.heading("Order of work");
         flow.steps(&steps);
-        flow.table(&braces());
+        if opens(model, plans) {
+            flow.table(&braces());
+        }
         if let Some(table) = readings(model, options.notation) {
             flow.table(&table);
             let change = model.car.axle.change_per_side();

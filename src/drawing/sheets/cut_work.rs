@@ -7,11 +7,24 @@ use geometry::side::Sides;
 use super::flow::Flow;
 use super::table::Table;
 
+fn moves(model: &Model) -> bool {
+    model.car.sides.iter().any(|(_, spec)| spec.seam_move > 0.0)
+}
+
+fn any(plans: &Sides<CutPlan>, of: fn(&CutSpan) -> bool) -> bool {
+    plans.iter().any(|(_, plan)| plan.spans().any(of))
+}
+
+/// Whether the body is opened, so that it wants braces.
+pub(super) fn opens(model: &Model, plans: &Sides<CutPlan>) -> bool {
+    moves(model) || any(plans, |span| span.how == How::Saw)
+}
+
 /// The steps; nothing where there is nothing to do.
 pub(super) fn work(flow: &Flow, model: &Model, plans: &Sides<CutPlan>) -> Option<Vec<String>> {
     let metal = &model.car.metal;
-    let any = |of: fn(&CutSpan) -> bool| plans.iter().any(|(_, plan)| plan.spans().any(of));
-    let moves = model.car.sides.iter().any(|(_, spec)| spec.seam_move > 0.0);
+    let any = |of| any(plans, of);
+    let moves = moves(model);
     let listed = any(|_| true);
     if !moves && !listed {
         return None;
@@ -22,7 +35,9 @@ pub(super) fn work(flow: &Flow, model: &Model, plans: &Sides<CutPlan>) -> Option
     if listed {
         steps.push("Mark the angles, then the distances of the list at each angle. Join the marks with a bendable strip of metal or tape. Each row stands for the sheet halfway to its neighbors: where two rows differ, follow the one that takes more, but never past a STOP.".to_owned());
     }
-    steps.push("Before anything is cut, brace the body from inside, in trunk and cabin, as the table of braces has it (common practice, no source). Bolt or clamp the braces to inner structure: nothing is tacked to lip or quarter, where it would mark the panel and stand in the mock-up's way. Write each measure down: it must be the same when you are done.".to_owned());
+    if opens(model, plans) {
+        steps.push("Before anything is cut, brace the body from inside, in trunk and cabin, as the table of braces has it (common practice, no source). Bolt or clamp the braces to inner structure: nothing is tacked to lip or quarter, where it would mark the panel and stand in the mock-up's way. Write each measure down: it must be the same when you are done.".to_owned());
+    }
     if moves {
         steps.push("Drill the spot welds of the seam through the tub's flange only, not through the outer half's. The outer half's flange stays: it carries the joint. Part the two with a thin chisel.".to_owned());
         steps.push("Free the tub where it meets the floor, the trunk and the front wall: spot welds where there are any, otherwise a cut that leaves a flange of a lap's width on the car.".to_owned());
