@@ -11,7 +11,7 @@ use geometry::car::Lever;
 use geometry::check::{SurfaceCheck, Verdict};
 use geometry::course::Found;
 use geometry::math;
-use geometry::metal::{Plugs, Strip, gauge, plug_count};
+use geometry::metal::{Plugs, Strip, gauge};
 use geometry::side::Side;
 use geometry::tire::Arrival;
 use geometry::units::{Notation, format_length};
@@ -179,7 +179,7 @@ pub(super) fn metal(seen: &Seen) -> Numbers {
         || "with the seam where it is, there is no strip to make.".to_owned(),
         |strip| {
             format!(
-                "with the seam moved {}, each strip is {} long and {} wide from seam to seam. Of {:.0} gauge sheet it weighs {} with its laps.",
+                "with the seam moved {}, each strip is {} long and {} wide from seam to seam. Of {:.0} gauge sheet it weighs {} with its laps and spare ends.",
                 say(Lever::SeamMove.get(&model.car), seen.notation),
                 say(strip.length(), seen.notation),
                 say(strip.width, seen.notation),
@@ -188,7 +188,7 @@ pub(super) fn metal(seen: &Seen) -> Numbers {
             )
         },
     );
-    let count = strip.map_or(0, |strip| plug_count(strip.edge_length(), plugs.pitch));
+    let count = strip.map_or(0, |strip| plugs.count(strip.edge_length()));
     vec![
         ("made", made),
         ("hole", say(plugs.hole, seen.notation)),
