@@ -197,3 +197,19 @@ fn an_order_says_what_a_seller_needs() {
     assert_eq!(order.bump_taken, Some(10.0));
     assert!(order.largest_width > order.section_width && order.largest_diameter > order.diameter);
 }
+
+#[test]
+fn the_mounting_board_stands_in_no_disc_that_is_not_cut_out_round_it() {
+    let mut met = 0;
+    for scenario in SCENARIOS {
+        let car = read(scenario.text).expect("it reads");
+        let mock_up = MockUp::of(&car).expect("a mock-up");
+        let board = [mock_up.mounting_face, mock_up.mounting_face + mock_up.board];
+        for disc in &mock_up.discs {
+            let apart = disc.faces[1] <= board[0] || board[1] <= disc.faces[0];
+            assert_eq!(disc.meets_board, !apart, "{}: {disc:?}", scenario.name);
+            met += usize::from(disc.meets_board);
+        }
+    }
+    assert!(met > 0, "some car has a disc there");
+}

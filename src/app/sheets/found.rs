@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use drawing::sheets::{Position, PositionRow, mock_up_positions};
-use geometry::car::Car;
+use geometry::car::{Car, Lever};
 use geometry::metal::{Fit, Found, MockUp, fit};
 use geometry::side::Side;
 use leptos::prelude::*;
@@ -28,6 +28,7 @@ pub fn FoundPanel(bench: Bench) -> impl IntoView {
         0 => "none yet".to_owned(),
         count => format!("{count} typed in"),
     };
+    let planned = move || bench.work.with(|work| Lever::SeamMove.get(&work.car) > 0.0);
     let names = Memo::new(move |_| {
         positions.with(|positions| {
             let names = positions.iter().flatten().map(|position| position.name);
@@ -40,6 +41,9 @@ pub fn FoundPanel(bench: Bench) -> impl IntoView {
             <p class="lead">
                 "Type what you measured on the mock-up, from the surface to the straightedge; a hit is a minus. Leave empty what you did not reach."
             </p>
+            {move || planned().then(|| view! {
+                <p class="lead">"What is predicted here is of the car as planned, with the tub in its new place. What you found with the tub where it still is belongs to the same car with the seam not moved."</p>
+            })}
             <For each=move || names.get() key=|name| *name let:name>
                 <PositionTable bench=bench positions=positions name=name />
             </For>

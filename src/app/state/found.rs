@@ -8,7 +8,7 @@ use geometry::metal::{Change, Fit, FitRow, Found};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::travel::Pose;
-use geometry::units::{Notation, format_length};
+use geometry::units::{Notation, format_length, shown};
 
 /// What a found gap may be; a hit is a minus.
 pub const GAP: Bound = Bound {
@@ -121,7 +121,9 @@ pub fn say(model: &Model, fit: &Fit, notation: Notation) -> Said {
     let length = |value: f64| format_length(value, notation);
     let [before, after] = fit.misfit;
     let agrees = before <= GAP_ERROR;
-    let likeliest = fit.likeliest.filter(|_| !agrees);
+    // What nobody could read off a tape is no better.
+    let is_better = shown(after, notation) < shown(before, notation);
+    let likeliest = fit.likeliest.filter(|_| !agrees && is_better);
     let finding = match &likeliest {
         _ if fit.rows.is_empty() => {
             "Nothing that was found belongs to a surface of this car.".to_owned()
@@ -148,7 +150,9 @@ pub fn say(model: &Model, fit: &Fit, notation: Notation) -> Said {
     Said {
         finding,
         rows: fit.rows.iter().map(row).collect(),
-        corrected: likeliest.and(fit.corrected.clone()),
+        corrected: likeliest
+            .filter(|change| change.in_errors() <= PLAUSIBLE)
+            .and(fit.corrected.clone()),
         together: all
             .iter()
             .map(|change| changed(&model.car, change, notation))
@@ -165,11 +169,13 @@ fn explained(car: &Car, change: &Change, misfit: [f64; 2], notation: Notation) -
     let [before, after] = misfit.map(|value| format_length(value, notation));
     let times = change.in_errors();
     let doubt = if times > PLAUSIBLE {
+        format!("That is {times:.0} times what its tape reading may be off: measure it again.")
+    } else if times > 1.0 {
         format!(
-            "That is {times:.0} times what its tape reading may be off, so measure it again before you take it over."
+            "That is {times:.1} times what its tape reading may be off; measure it again before you take it over."
         )
     } else {
-        "That is within what a tape reading may be off; measure it again if you can.".to_owned()
+        "That is within what its tape reading may be off; measure it again if you can.".to_owned()
     };
     format!(
         "One reading explains it best: {}. What was found is then {after} off on average in place of {before}. {doubt}",

@@ -1,5 +1,6 @@
 //! Lays headings, text, tables and figures down a column of pages.
 
+use geometry::car::Car;
 use geometry::model::Model;
 use geometry::space::{Vec2, vec2};
 use geometry::units::{MM_PER_INCH, Notation, format_length};
@@ -14,7 +15,7 @@ use crate::scene::{Anchor, Group, Scene, Shape, View};
 /// Between two things that stand one above the other, mm.
 const GAP: f64 = 3.0;
 /// What the title block takes, mm.
-const TITLE_BLOCK: f64 = 19.0;
+const TITLE_BLOCK: f64 = 24.0;
 /// What the foot takes, mm.
 const FOOT: f64 = 9.0;
 /// Beside the words of a cell, mm.
@@ -234,7 +235,7 @@ impl<'a> Flow<'a> {
         finished
             .map(|(index, page)| {
                 let place = format!("page {} of {count}", index + 1);
-                let frame = frame(page.view, kind, &car.name, options, &place);
+                let frame = frame(page.view, kind, car, options, &place);
                 let words = page.words.items.iter().chain(&page.figure.items);
                 let told: Vec<&str> = words
                     .filter_map(|item| match &item.shape {
@@ -337,8 +338,33 @@ pub(super) fn gauge_words(gauge: f64, thickness: f64, notation: Notation) -> Str
     }
 }
 
+/// What tells one set of sheets of a car from another: tire, wheel and what is cut.
+fn plan(car: &Car, notation: Notation) -> String {
+    let say = |length: f64| format_length(length, notation);
+    let [left, right] = [&car.sides.left, &car.sides.right].map(|side| {
+        let roof = if side.roof_raise > 0.0 {
+            format!(" and roof {} up", say(side.roof_raise))
+        } else {
+            String::new()
+        };
+        format!("{}{roof}", say(side.seam_move))
+    });
+    let seam = if left == right {
+        left
+    } else {
+        format!("{left} left, {right} right")
+    };
+    format!(
+        "{} on {}, backspacing {}, track width {}, seam moved {seam}",
+        car.tire.designation.text,
+        say(car.wheel.rim_width),
+        say(car.wheel.backspacing),
+        say(car.track_width())
+    )
+}
+
 /// The title block and the foot.
-fn frame(view: View, kind: Kind, car: &str, options: &SheetOptions, place: &str) -> Group {
+fn frame(view: View, kind: Kind, car: &Car, options: &SheetOptions, place: &str) -> Group {
     let mut group = Group::new("frame", None);
     let (left, right) = (MARGIN, view.width - MARGIN);
     let mut text = |at: Vec2, anchor: Anchor, size: f64, role: Role, words: &str| {
@@ -365,14 +391,14 @@ fn frame(view: View, kind: Kind, car: &str, options: &SheetOptions, place: &str)
         kind.title(),
     );
     let room = (right - left) * 0.72;
-    let car = wrapped(car, room, TEXT, Role::Text).swap_remove(0);
-    text(
-        vec2(left, MARGIN + 13.5),
-        Anchor::Start,
-        TEXT,
-        Role::Text,
-        &car,
-    );
+    let name = wrapped(&car.name, room, TEXT, Role::Text).swap_remove(0);
+    let plan = wrapped(&plan(car, options.notation), right - left, NOTE, Role::Note).swap_remove(0);
+    for (down, size, role, words) in [
+        (13.5, TEXT, Role::Text, &name),
+        (18.5, NOTE, Role::Note, &plan),
+    ] {
+        text(vec2(left, MARGIN + down), Anchor::Start, size, role, words);
+    }
     let date = if options.date.is_empty() {
         "date ____________"
     } else {

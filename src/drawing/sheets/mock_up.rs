@@ -3,7 +3,9 @@
 use geometry::metal::MockUp;
 use geometry::metal::mock_up::AROUND_FLANGE;
 use geometry::model::Model;
+use geometry::side::Side;
 use geometry::space::vec2;
+use geometry::travel::Pose;
 use geometry::units::{Notation, format_length, shown};
 
 use super::flow::{Flow, rectangle};
@@ -47,13 +49,16 @@ pub fn mock_up_sheet(model: &Model, mock_up: &MockUp, options: &SheetOptions) ->
     flow.heading("Build it");
     flow.steps(&build(&flow, mock_up));
     flow.heading("Try it");
+    flow.paragraph(&stands(&flow, model));
     flow.steps(&[
         "Bolt it to the flange with the brake on and the spacer in, if one is planned. Begin at ride height.".to_owned(),
         "Turn the mock-up slowly by hand through a full turn in every position. Look all round: front and rear wall, roof, lip, rail, and every part bolted nearby.".to_owned(),
-        "Measure each gap below between the surface and a straightedge across two discs. Write what you find, on both sides. A hit is a minus.".to_owned(),
+        "Measure each gap below between the surface and a straightedge across two discs. Write what you find, on both sides.".to_owned(),
+        "Where a disc hits, take it off and go on with the others. Measure there to a straightedge held where the missing disc's edge would be, by its diameter and its distance from the mounting face. What reaches beyond the straightedge is a hit: write it with a minus.".to_owned(),
         "Type what you found into the page, beside what it predicts. It says which reading would explain the difference best, and takes it over if you agree.".to_owned(),
     ]);
     flow.cautions(&CAUTIONS);
+    flow.note(&asked_for(&flow, model));
     for table in &found {
         flow.table(table);
     }
@@ -69,7 +74,11 @@ pub fn mock_up_tables(model: &Model, mock_up: &MockUp, notation: Notation) -> Ve
     let mut tables = vec![discs(mock_up, notation)];
     for position in mock_up_positions(model, mock_up, notation) {
         let mut table = Table::new(
-            format!("Gaps, {}", position.name),
+            format!(
+                "Gaps, {}: {}",
+                position.name,
+                heights(model, position.pose, notation)
+            ),
             &[
                 ("surface", 2.4),
                 ("left, predicted", 2.0),
@@ -117,7 +126,9 @@ fn discs(mock_up: &MockUp, notation: Notation) -> Table {
             Some(&length) => say(length),
             None => "\u{2014}".to_owned(),
         };
-        let hole = if disc.needs_hole {
+        let hole = if disc.meets_board {
+            "as large as the mounting board".to_owned()
+        } else if disc.needs_hole {
             format!(
                 "{}, or brake plus {}",
                 say(mock_up.hole),
@@ -139,16 +150,26 @@ fn discs(mock_up: &MockUp, notation: Notation) -> Table {
 
 fn build(flow: &Flow, mock_up: &MockUp) -> Vec<String> {
     let count = mock_up.discs.len();
-    let across = mock_up.discs.iter().find(|disc| {
-        disc.faces[0] < mock_up.mounting_face && mock_up.mounting_face < disc.faces[1]
-    });
-    let mut steps = vec![
+    let meeting: Vec<String> = (1..)
+        .zip(&mock_up.discs)
+        .filter(|(_, disc)| disc.meets_board)
+        .map(|(number, _)| number.to_string())
+        .collect();
+    let rods = if meeting.is_empty() {
+        "Drill three holes for threaded rod through all discs and the mounting board at once, well outside the flange and brake. Cut the holes of the table into the discs that the flange and brake reach through.".to_owned()
+    } else {
+        format!(
+            "The mounting board stands where disc {} does, so that is cut out round it, and there are two sets of rods. Drill three holes for threaded rod through all discs at once, outside the mounting board's edge: the outer rods. Drill three more through the mounting board and all discs, inside its edge and well outside flange and brake: the inner rods, which hold the board to the other discs. Then cut the holes of the table.",
+            meeting.join(" and ")
+        )
+    };
+    let steps = vec![
         format!(
             "Measure the boards: this sheet counts on {} each. Cut {count} discs and one mounting board as large as your brake will let it be. Mark the center of each, and one line straight across all of them.",
             flow.say_both(mock_up.board)
         ),
         "Drill the mounting board to your flange: lay it on the flange, mark the studs through, drill. Its inboard face is the mounting face.".to_owned(),
-        "Drill three holes for threaded rod through all discs and the mounting board at once, well outside the flange and brake. Cut the holes of the table into the discs that the flange and brake reach through.".to_owned(),
+        rods,
         format!(
             "Stack from inboard to outboard on the rods, with spacers or nuts on either side of each disc, until every outboard face is at its distance from the mounting face. Over all: {}.",
             flow.say_both(mock_up.width)
@@ -158,13 +179,52 @@ fn build(flow: &Flow, mock_up: &MockUp) -> Vec<String> {
             flow.say(MARK)
         ),
     ];
-    if across.is_some() {
-        steps.insert(
-            3,
-            "The mounting face lies within the thickness of one disc: cut the middle of that disc out round the mounting board, so that it can stand at its distance.".to_owned(),
-        );
-    }
     steps
+}
+
+/// Which car the predictions are of.
+fn stands(flow: &Flow, model: &Model) -> String {
+    let basis = "They are of this stand-in in these positions, without the sideways give of the axle; other sheets go by the car's own tire in every position, so their numbers differ a little.";
+    let sides = &model.car.sides;
+    let changes = [&sides.left, &sides.right].map(|side| [side.seam_move, side.roof_raise]);
+    if changes.iter().flatten().all(|change| *change == 0.0) {
+        return format!("The predicted gaps are of the car as it stands, uncut. {basis}");
+    }
+    format!(
+        "The predicted gaps are of the car as it is planned: the tub set inboard by {} on the left and {} on the right. They are for the trial with the tub clamped in its new place. For a trial before the cut print this sheet from the same car with the seam not moved, and type what you find into that. {basis}",
+        flow.say(sides.left.seam_move),
+        flow.say(sides.right.seam_move)
+    )
+}
+
+/// What the verdicts mean, in numbers.
+fn asked_for(flow: &Flow, model: &Model) -> String {
+    let targets = &model.car.targets;
+    format!(
+        "Asked for at ride height: {} to tub, roof and rail, {} to lip and outer half. In every other position: {}. To a part bolted nearby: {} always. It hits below nothing, is tight below what is asked for, and clears from there.",
+        flow.say(targets.ride),
+        flow.say(targets.ride_lip),
+        flow.say(targets.travel),
+        flow.say(targets.obstacle)
+    )
+}
+
+/// Where the wheels stand in a position, and what a tape shows then from the axle's center up to the lip.
+fn heights(model: &Model, pose: Pose, notation: Notation) -> String {
+    let say = |length: f64| format_length(length, notation);
+    let one = |side: Side| {
+        let height = match side {
+            Side::Left => pose.left,
+            Side::Right => pose.right,
+        };
+        let lip = model.car.sides.get(side).tape.lip_up.value - model.motion.ride - height;
+        format!("{} {}", side.word(), say(lip))
+    };
+    format!(
+        "axle center to lip {}, {}",
+        one(Side::Left),
+        one(Side::Right)
+    )
 }
 
 fn place_of_face(face: f64, notation: Notation) -> String {

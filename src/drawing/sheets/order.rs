@@ -9,16 +9,17 @@ use super::table::Table;
 use super::{Kind, Sheet, SheetOptions};
 
 const CAUTIONS: [&str; 4] = [
+    "Order nothing before the mock-up has been round the car.",
     "Every tire has a load, a speed and a range of rim widths. Its maker's list decides, not this sheet.",
     "A spacer needs studs long enough for full thread, and some places forbid spacers.",
     "Widening the track, covering the tread and shortening the travel are ruled on, and the rules differ by place. Ask before ordering.",
-    "Order nothing before the mock-up has been round the car.",
 ];
 
 /// The sheet.
 #[must_use]
 pub fn order_sheet(model: &Model, options: &SheetOptions) -> Sheet {
     let mut flow = Flow::new(Kind::Order, model, options);
+    flow.cautions(&CAUTIONS);
     flow.paragraph("Give the sellers these numbers, and have them answer the checks in writing. Measure what arrives before it is mounted.");
     for table in order_tables(model, options.notation) {
         flow.table(&table);
@@ -43,7 +44,6 @@ pub fn order_sheet(model: &Model, options: &SheetOptions) -> Sheet {
         "Are housing and shafts changed by the same amount on either side, or does the pinion stay off center? Ask for both halves.".to_owned(),
         "Are the shafts long enough to be cut and splined again, and are spring perches, shock mounts and brake lines where they were?".to_owned(),
     ]);
-    flow.cautions(&CAUTIONS);
     Sheet {
         kind: Kind::Order,
         pages: flow.pages(),
@@ -134,7 +134,7 @@ fn tire(order: &Order, size: &str, notation: Notation) -> Table {
         (
             "Section width, largest",
             order.largest_width,
-            "The largest that the standard lets arrive (UN Regulation No. 30, from memory). Wider than this: send it back, or check the car again.",
+            "The largest that the standard lets arrive (UN Regulation No. 30, recalled, not checked against the current text). Wider than this: send it back, or check the car again.",
         ),
         (
             "Diameter, largest",

@@ -42,7 +42,7 @@ pub fn tape_sheet(model: &Model, options: &SheetOptions) -> Sheet {
     flow.figure(tape_figure::SIDE_HEIGHT, |group, frame| {
         tape_figure::side(group, frame, model);
     });
-    flow.note("Drawn from the numbers this car has now, left side. Front is on the left in the lower drawing. Where a letter is missing, what it measures is too small to draw; the list says it in words.");
+    flow.note("Drawn from the numbers this car has now, left side. Front is on the left in the lower drawing. Where a letter of the list is missing here, what it measures is too small to draw; the list says it in words. I, O and R are no letters of the list: they are easily misread.");
     flow.cautions(&CAUTIONS);
     for table in tape_tables(model) {
         flow.table(&table);
@@ -75,7 +75,11 @@ fn set_up(flow: &Flow) -> Vec<String> {
         "With the car on its wheels on a level floor, loaded as it is driven, measure from the axle's center straight up to the quarter lip on both sides. Left ____________ right ____________".to_owned(),
         "Chock the front wheels. Lift the rear, set stands under the body and stands or blocks under the axle, and take the rear wheels off.".to_owned(),
         format!("Raise or lower the axle until both measures of step 1 are back, within {mark}. That is ride height. Check that the axle is level across and square to the car."),
-        "\u{201c}Flange face\u{201d} is the face of the axle flange that the wheel's studs stand out of. Where a drum or rotor stays on, measure from its face and add its thickness.".to_owned(),
+        format!(
+            "\u{201c}Flange face\u{201d} is the face of the axle flange that the wheel's studs stand out of. Where a drum or rotor stays on, its face lies outboard of that by its thickness: measure from it, then take the thickness off {}, which go inboard, and add it to {}, which goes outboard.",
+            span("to_rail", "to_seam"),
+            letter("to_lip")
+        ),
         format!(
             "Hold a straightedge flat on the flange face. Measure along the axle, square to the car's center line: {}.",
             span("to_rail", "to_lip")

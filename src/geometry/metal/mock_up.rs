@@ -35,6 +35,8 @@ pub struct Disc {
     pub diameter: f64,
     /// Whether axle flange and brake reach through it: it lies inboard of the mounting face, or across it.
     pub needs_hole: bool,
+    /// Whether it would be where the mounting board is, which stands on the mounting face.
+    pub meets_board: bool,
 }
 
 /// The mock-up for either side; right and left are the same.
@@ -88,6 +90,7 @@ impl MockUp {
                 faces,
                 diameter: 2.0 * radius,
                 needs_hole: faces[0] < mounting_face,
+                meets_board: faces[0] < mounting_face + board && mounting_face < faces[1],
             })
             .collect();
         let stand_in = hull(&discs).map_err(|_| {
