@@ -150,9 +150,7 @@ pub fn say(model: &Model, fit: &Fit, notation: Notation) -> Said {
     Said {
         finding,
         rows: fit.rows.iter().map(row).collect(),
-        corrected: likeliest
-            .filter(|change| change.in_errors() <= PLAUSIBLE)
-            .and(fit.corrected.clone()),
+        corrected: likeliest.and(fit.corrected.clone()),
         together: all
             .iter()
             .map(|change| changed(&model.car, change, notation))
@@ -169,7 +167,9 @@ fn explained(car: &Car, change: &Change, misfit: [f64; 2], notation: Notation) -
     let [before, after] = misfit.map(|value| format_length(value, notation));
     let times = change.in_errors();
     let doubt = if times > PLAUSIBLE {
-        format!("That is {times:.0} times what its tape reading may be off: measure it again.")
+        format!(
+            "That is {times:.0} times what its tape reading may be off: a misreading, or another car. Measure it again before you take it over."
+        )
     } else if times > 1.0 {
         format!(
             "That is {times:.1} times what its tape reading may be off; measure it again before you take it over."
