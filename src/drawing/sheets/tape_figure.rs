@@ -233,6 +233,10 @@ pub(super) fn side(group: &mut Group, frame: View, model: &Model) {
         );
     }
     words(group, page(0.0, top + 24.0), Anchor::Middle, "axle");
+    if let Some(end) = edge.last() {
+        let beside = page(end.x, end.z + height);
+        words(group, vec2(beside.x + 1.5, beside.y), Anchor::Start, "rail");
+    }
     let tag = page(ahead + 1.3 * BESIDE, top);
     words(group, tag, Anchor::Start, "front");
     words(

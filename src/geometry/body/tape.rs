@@ -133,11 +133,41 @@ impl Tape {
 /// A guess is the one that readings make if it is no further from it than writing and reading a file leaves it, mm.
 const KEPT: f64 = 1e-9;
 
+/// Which way a reading is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
+    /// From the axle flange's face toward the car's center plane.
+    Inward,
+    /// From the axle flange's face away from the car's center plane.
+    Outward,
+    /// Straight up from the axle's center.
+    Up,
+    /// Level, forward or rearward from the axle's center.
+    Along,
+    /// A size of the sheet itself, from nowhere on the axle.
+    Size,
+}
+
+impl Way {
+    /// What a part of this thickness that stays on the flange, and stands outboard of its face, adds to a reading
+    /// taken from the part's own face, mm for a mm.
+    #[must_use]
+    pub fn over_a_part(self) -> f64 {
+        match self {
+            Way::Inward => 1.0,
+            Way::Outward => -1.0,
+            Way::Up | Way::Along | Way::Size => 0.0,
+        }
+    }
+}
+
 /// A field of the tape: where it is measured from and to, its bound, and its reading.
 #[derive(Debug, Clone, Copy)]
 pub struct TapeField {
     /// The number with its bound; `bound.key` is the key inside a side's table.
     pub field: Field<Tape>,
+    /// Which way it is taken.
+    pub way: Way,
     /// The reading itself.
     pub reading: fn(&Tape) -> Reading,
     /// Sets the reading.
@@ -147,7 +177,7 @@ pub struct TapeField {
 }
 
 macro_rules! tape_fields {
-    ($( $name:ident, $label:literal, $help:literal, $least:literal .. $most:literal, $guess:expr; )*) => {
+    ($( $name:ident, $label:literal, $help:literal, $way:ident, $least:literal .. $most:literal, $guess:expr; )*) => {
         /// Every reading of a side, in the order in which they are taken: along the axle, up from
         /// it, forward and rearward, then the details.
         pub const TAPE_FIELDS: &[TapeField] = &[ $( TapeField {
@@ -164,6 +194,7 @@ macro_rules! tape_fields {
                 get: |tape| tape.$name.value,
                 set: |tape, value| tape.$name = Reading::measured(value),
             },
+            way: Way::$way,
             reading: |tape| tape.$name,
             set_reading: |tape, reading| tape.$name = reading,
             guess: $guess,
@@ -172,26 +203,26 @@ macro_rules! tape_fields {
 }
 
 tape_fields! {
-    to_rail, "Flange face in to frame rail", "Along the axle, from the axle flange's face inward to the outboard face of the frame rail.", -100.0 .. 900.0, None;
-    to_tub_low, "Flange face in to tub wall, low", "Along the axle, inward to the tub wall at axle height.", -100.0 .. 900.0, None;
-    to_tub_high, "Flange face in to tub wall, high", "Inward to the tub wall a hand below the roof; with the low reading it gives the wall's lean.", -150.0 .. 900.0, None;
-    to_seam, "Flange face in to seam", "Inward to the flanged seam along the roof; negative when the seam lies outboard of the flange face.", -300.0 .. 900.0, None;
-    to_lip, "Flange face out to quarter lip", "Along the axle, outward to the quarter lip's inner edge.", -100.0 .. 500.0, None;
-    roof_up, "Axle center up to roof", "Straight up to the wheelhouse roof, at the tub corner.", 250.0 .. 800.0, None;
-    lip_up, "Axle center up to quarter lip", "Straight up to the quarter lip's lower edge.", 20.0 .. 700.0, None;
-    rail_top_up, "Axle center up to rail top", "Up to the frame rail's top, over the axle.", -200.0 .. 600.0, None;
-    rail_bottom_up, "Axle center up to rail bottom", "Up to the frame rail's bottom, over the axle; negative when it hangs below the axle's center.", -350.0 .. 500.0, None;
-    wall_ahead, "Forward to wheelhouse wall", "Forward from the axle's center to the wheelhouse wall, at axle height.", 250.0 .. 800.0, None;
-    wall_behind, "Rearward to wheelhouse wall", "Rearward from the axle's center to the wheelhouse wall, at axle height.", 250.0 .. 800.0, None;
-    opening_ahead, "Forward to wheel opening", "Forward from the axle's center to the edge of the wheel opening, at axle height.", 200.0 .. 800.0, Some(|tape| tape.wall_ahead.value - 50.8);
-    opening_behind, "Rearward to wheel opening", "Rearward from the axle's center to the edge of the wheel opening, at axle height.", 200.0 .. 800.0, Some(|tape| tape.wall_behind.value - 50.8);
-    kick_ahead, "Forward to start of kick-up", "How far ahead of the axle the rail reaches its height over the axle.", 50.0 .. 1500.0, Some(|tape| tape.wall_ahead.value);
-    kick_behind, "Rearward to end of kick-up", "How far behind the axle the rail leaves its height over the axle.", 50.0 .. 1500.0, Some(|tape| tape.wall_behind.value);
-    kick_drop, "Drop of the rail outside the kick-up", "How much lower the rail runs ahead of and behind its kick-up.", 0.0 .. 500.0, Some(|_| 152.4);
-    corner_radius, "Corner radius, roof to tub wall", "Radius of the rounded corner between roof and tub wall.", 5.0 .. 250.0, Some(|_| 76.2);
-    roof_fall, "Fall of the roof toward the lip", "How much lower the roof is at the lip than at the tub corner.", 0.0 .. 250.0, Some(|_| 25.4);
-    lip_depth, "Depth of the lip's flange", "How far the lip's flange reaches up from its lower edge.", 3.0 .. 120.0, Some(|_| 19.05);
-    lip_thickness, "Thickness of the lip", "How thick the folded lip is, across.", 0.5 .. 40.0, Some(|_| 3.175);
+    to_rail, "Flange face in to frame rail", "Along the axle, from the axle flange's face inward to the outboard face of the frame rail.", Inward, -100.0 .. 900.0, None;
+    to_tub_low, "Flange face in to tub wall, low", "Along the axle, inward to the tub wall at axle height.", Inward, -100.0 .. 900.0, None;
+    to_tub_high, "Flange face in to tub wall, high", "Inward to the tub wall a hand below the roof; with the low reading it gives the wall's lean.", Inward, -150.0 .. 900.0, None;
+    to_seam, "Flange face in to seam", "Inward to the flanged seam along the roof; negative when the seam lies outboard of the flange face.", Inward, -300.0 .. 900.0, None;
+    to_lip, "Flange face out to quarter lip", "Along the axle, outward to the quarter lip's inner edge.", Outward, -100.0 .. 500.0, None;
+    roof_up, "Axle center up to roof", "Straight up to the wheelhouse roof, at the tub corner.", Up, 250.0 .. 800.0, None;
+    lip_up, "Axle center up to quarter lip", "Straight up to the quarter lip's lower edge.", Up, 20.0 .. 700.0, None;
+    rail_top_up, "Axle center up to rail top", "Up to the frame rail's top, over the axle.", Up, -200.0 .. 600.0, None;
+    rail_bottom_up, "Axle center up to rail bottom", "Up to the frame rail's bottom, over the axle; negative when it hangs below the axle's center.", Up, -350.0 .. 500.0, None;
+    wall_ahead, "Forward to wheelhouse wall", "Forward from the axle's center to the wheelhouse wall, at axle height.", Along, 250.0 .. 800.0, None;
+    wall_behind, "Rearward to wheelhouse wall", "Rearward from the axle's center to the wheelhouse wall, at axle height.", Along, 250.0 .. 800.0, None;
+    opening_ahead, "Forward to wheel opening", "Forward from the axle's center to the edge of the wheel opening, at axle height.", Along, 200.0 .. 800.0, Some(|tape| tape.wall_ahead.value - 50.8);
+    opening_behind, "Rearward to wheel opening", "Rearward from the axle's center to the edge of the wheel opening, at axle height.", Along, 200.0 .. 800.0, Some(|tape| tape.wall_behind.value - 50.8);
+    kick_ahead, "Forward to start of kick-up", "How far ahead of the axle the rail reaches its height over the axle.", Along, 50.0 .. 1500.0, Some(|tape| tape.wall_ahead.value);
+    kick_behind, "Rearward to end of kick-up", "How far behind the axle the rail leaves its height over the axle.", Along, 50.0 .. 1500.0, Some(|tape| tape.wall_behind.value);
+    kick_drop, "Drop of the rail outside the kick-up", "How much lower the rail runs ahead of and behind its kick-up.", Size, 0.0 .. 500.0, Some(|_| 152.4);
+    corner_radius, "Corner radius, roof to tub wall", "Radius of the rounded corner between roof and tub wall.", Size, 5.0 .. 250.0, Some(|_| 76.2);
+    roof_fall, "Fall of the roof toward the lip", "How much lower the roof is at the lip than at the tub corner.", Size, 0.0 .. 250.0, Some(|_| 25.4);
+    lip_depth, "Depth of the lip's flange", "How far the lip's flange reaches up from its lower edge.", Size, 3.0 .. 120.0, Some(|_| 19.05);
+    lip_thickness, "Thickness of the lip", "How thick the folded lip is, across.", Size, 0.5 .. 40.0, Some(|_| 3.175);
 }
 
 #[cfg(test)]
@@ -265,5 +296,35 @@ mod tests {
         assert_eq!(exact.retaken(12.0).error, Some(0.5));
         let vague = Reading::guessed(10.0).within(Some(30.0));
         assert_eq!(vague.retaken(12.0), Reading::measured(12.0));
+    }
+
+    /// A drum that stays on carries the face that is measured from outboard, and what is read from it comes to the same
+    /// section once its thickness is taken off again.
+    #[test]
+    fn a_drum_that_stays_on_makes_inward_readings_longer_and_outward_ones_shorter() {
+        let mut from_flange = tape();
+        from_flange.to_tub_low = Reading::measured(120.0);
+        from_flange.to_tub_high = Reading::measured(130.0);
+        from_flange.to_seam = Reading::measured(20.0);
+        from_flange.to_lip = Reading::measured(150.0);
+        from_flange.roof_up = Reading::measured(400.0);
+        let drum = 6.0;
+        let mut from_drum = from_flange;
+        for field in TAPE_FIELDS {
+            let value = (field.field.get)(&from_flange) + drum * field.way.over_a_part();
+            (field.field.set)(&mut from_drum, value);
+        }
+        let section = |tape: &Tape, face: f64| {
+            let station = crate::body::Station::from_tape(tape, face, 0.0);
+            station.expect("a section").points
+        };
+        let (a, b) = (
+            section(&from_flange, 750.0),
+            section(&from_drum, 750.0 + drum),
+        );
+        for (a, b) in a.iter().zip(&b) {
+            assert!((*a - *b).length() < 1e-9, "{a:?} {b:?}");
+        }
+        assert!((from_drum.to_rail.value - from_flange.to_rail.value - drum).abs() < 1e-9);
     }
 }
