@@ -486,3 +486,11 @@ fn the_strip_has_ends_to_trim_and_its_table_tells_nothing_twice() {
     }
     assert!(!told.contains("Cut the tiles along their crosses"));
 }
+
+#[test]
+fn the_order_sheet_warns_of_a_rim_out_of_the_tires_range_before_it_orders_one() {
+    let sheet = sheet(Kind::Order, &moved(0, 0.0), &SheetOptions::default());
+    let told = told(&sheet);
+    let (warned, ordered) = (told.find("Wide rim: "), told.find("Rim width"));
+    assert!(warned.is_some() && warned < ordered, "{told}");
+}

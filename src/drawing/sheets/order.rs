@@ -1,12 +1,15 @@
 //! The order sheet: wheel, tire, axle and bump stops.
 
+use geometry::check::{ACCURACY, check};
 use geometry::metal::Order;
 use geometry::model::Model;
 use geometry::units::{Notation, format_length};
+use geometry::warnings::warnings;
 
 use super::flow::Flow;
 use super::table::Table;
 use super::{Kind, Sheet, SheetOptions};
+use crate::rear::capital;
 
 const CAUTIONS: [&str; 4] = [
     "Order nothing before the mock-up has been round the car.",
@@ -20,6 +23,11 @@ const CAUTIONS: [&str; 4] = [
 pub fn order_sheet(model: &Model, options: &SheetOptions) -> Sheet {
     let mut flow = Flow::new(Kind::Order, model, options);
     flow.cautions(&CAUTIONS);
+    let warned = warned(model, options.notation);
+    if !warned.is_empty() {
+        flow.heading("Before this is ordered");
+        flow.steps(&warned);
+    }
     flow.paragraph("Give the sellers these numbers, and have them answer the checks in writing. Measure what arrives before it is mounted.");
     for table in order_tables(model, options.notation) {
         flow.table(&table);
@@ -48,6 +56,18 @@ pub fn order_sheet(model: &Model, options: &SheetOptions) -> Sheet {
         kind: Kind::Order,
         pages: flow.pages(),
     }
+}
+
+/// What the page warns of on this car, each with its caution.
+fn warned(model: &Model, notation: Notation) -> Vec<String> {
+    let check = check(model, ACCURACY);
+    warnings(model, &check)
+        .iter()
+        .map(|warning| {
+            let (topic, words) = (warning.topic, warning.words(notation));
+            format!("{}: {words} {}", capital(topic.label()), topic.caution())
+        })
+        .collect()
 }
 
 const HEADS: [(&str, f64); 4] = [
