@@ -10,6 +10,9 @@ export default defineConfig({
   // The access checks read every element of a page with all its panels open; a busy machine takes its time.
   timeout: 90_000,
   workers: 2,
+  // On a busy machine a click may come between two frames of a page that is still being laid out. What fails twice is a
+  // fault; what failed once is listed as flaky.
+  retries: 1,
   reporter: "list",
   use: {
     browserName: "chromium",
