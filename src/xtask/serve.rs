@@ -3,6 +3,7 @@
 use std::fs::{self, File};
 use std::io;
 use std::path::{Path, PathBuf};
+use std::thread;
 
 use anyhow::{Result, bail};
 use tiny_http::{Header, Method, Request, Response, Server};
@@ -23,10 +24,13 @@ pub fn build_and_serve(project: &Project, port: u16) -> Result<()> {
     let server = listen(port)?;
     println!("http://{}/", server.server_addr());
     for request in server.incoming_requests() {
-        // A visitor who leaves early is no reason to stop serving the others.
-        if let Err(error) = answer(request, &project.dist()) {
-            eprintln!("{error}");
-        }
+        let dist = project.dist();
+        // A visitor who leaves early, or stops reading, is no reason to keep the others waiting.
+        thread::spawn(move || {
+            if let Err(error) = answer(request, &dist) {
+                eprintln!("{error}");
+            }
+        });
     }
     Ok(())
 }
