@@ -2,6 +2,9 @@
 
 use geometry::check::Verdict;
 use geometry::units::{Notation, degrees, format_length, shown, step};
+use geometry::warnings::Warning;
+
+use crate::rear::capital;
 
 /// A gap and its verdict: `3/8 in, tight`.
 #[must_use]
@@ -46,6 +49,15 @@ pub fn missing_words(short: f64, notation: Notation) -> String {
     } else {
         format!("less than {}", format_length(step(notation), notation))
     }
+}
+
+/// A warning: what it is about, and its words with their caution.
+pub(crate) fn warning_words(warning: &Warning, notation: Notation) -> (String, String) {
+    let topic = warning.topic;
+    (
+        capital(topic.label()),
+        format!("{} {}", warning.words(notation), topic.caution()),
+    )
 }
 
 #[cfg(test)]

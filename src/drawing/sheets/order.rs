@@ -9,7 +9,7 @@ use geometry::warnings::warnings;
 use super::flow::Flow;
 use super::table::Table;
 use super::{Kind, Sheet, SheetOptions};
-use crate::rear::capital;
+use crate::words::warning_words;
 
 const CAUTIONS: [&str; 4] = [
     "Order nothing before the mock-up has been round the car.",
@@ -64,8 +64,8 @@ fn warned(model: &Model, notation: Notation) -> Vec<String> {
     warnings(model, &check)
         .iter()
         .map(|warning| {
-            let (topic, words) = (warning.topic, warning.words(notation));
-            format!("{}: {words} {}", capital(topic.label()), topic.caution())
+            let (topic, words) = warning_words(warning, notation);
+            format!("{topic}: {words}")
         })
         .collect()
 }

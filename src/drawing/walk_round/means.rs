@@ -5,11 +5,12 @@ use geometry::course::{Course, Found, Plan};
 use geometry::metal::{Order, Plugs, Strip, gauge};
 use geometry::side::Side;
 use geometry::units::{Notation, format_length};
-use geometry::warnings::{Topic, Warning, warnings};
+use geometry::warnings::{Topic, warnings};
 
 use super::Telling;
 use super::change::changes;
 use super::phrases::weight;
+use crate::words::warning_words;
 
 /// What has to be known before metal is cut.
 const STRUCTURE: &str = "A wheelhouse carries the car: seat belts, shocks and springs may be fastened to it, and the body \
@@ -52,13 +53,9 @@ pub(super) fn warned(
 ) -> Vec<(String, String)> {
     let all = warnings(&found.model, &found.check);
     let meant = all.iter().filter(|warning| is_meant(warning.topic));
-    let line = |warning: &Warning| {
-        (
-            crate::rear::capital(warning.topic.label()),
-            format!("{} {}", warning.words(notation), warning.topic.caution()),
-        )
-    };
-    meant.map(line).collect()
+    meant
+        .map(|warning| warning_words(warning, notation))
+        .collect()
 }
 
 /// The metal that is made and held, side by side.
