@@ -35,6 +35,7 @@ mod scene;
 pub mod sheets;
 pub mod side;
 pub mod svg;
+mod thin;
 pub mod walk_round;
 mod words;
 

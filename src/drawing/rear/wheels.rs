@@ -8,9 +8,12 @@ use geometry::space::{Vec2, vec2};
 use super::{Draft, all_on_sheet, on_sheet};
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Shape};
+use crate::thin::thin;
 
 /// All the room the tires take, and the same with the gap asked for.
 pub fn envelope(draft: &Draft) -> Group {
+    /// How far what is painted may be off, pixels: less than an eye can tell.
+    const UNSEEN: f64 = 0.1;
     let mut group = Group::new(
         "envelope",
         Some("All the room the tires take through travel, and the gap asked for round it"),
@@ -21,7 +24,8 @@ pub fn envelope(draft: &Draft) -> Group {
             (Role::Envelope, &envelope.outline),
         ] {
             if !outline.is_empty() {
-                group.add(role, Shape::Area(all_on_sheet(outline)));
+                let outline = thin(&all_on_sheet(outline), draft.lettering.px(UNSEEN));
+                group.add(role, Shape::Area(outline));
             }
         }
     }

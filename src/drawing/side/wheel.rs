@@ -86,13 +86,20 @@ fn center(draft: &Draft, up: f64) -> Vec2 {
 
 /// The tire as it stands: round, as far as it is above the ground at ride height.
 fn standing(draft: &Draft, center: Vec2, radius: f64) -> Vec<Vec2> {
-    const STEPS: u8 = 180;
+    /// How far the chords may stay inside the circle, pixels: less than an eye can tell.
+    const SAGITTA: f64 = 0.1;
     let down = (draft.frame.ground - center.y).min(radius);
     // The flat spans the angles whose points would lie below the ground.
     let flat = math::acos(down / radius);
     let turn = std::f64::consts::TAU - 2.0 * flat;
     let start = std::f64::consts::FRAC_PI_2 + flat;
-    (0..=STEPS)
-        .map(|k| center + Vec2::at_angle(start + turn * f64::from(k) / f64::from(STEPS)) * radius)
-        .collect()
+    let step = 2.0 * math::acos(1.0 - (draft.px(SAGITTA) / radius).min(1.0));
+    let steps = (turn / step).ceil().clamp(1.0, 256.0);
+    let mut points = Vec::new();
+    let mut k = 0.0;
+    while k <= steps {
+        points.push(center + Vec2::at_angle(start + turn * k / steps) * radius);
+        k += 1.0;
+    }
+    points
 }
