@@ -21,6 +21,7 @@ pub fn DialRow(
     let notation = bench.notation;
     let value = Memo::new(move |_| bench.work.with(|work| dial.get(&work.car)));
     let scale = Memo::new(move |_| scale(bench, dial));
+    let opened = Memo::new(move |_| bench.work.with(|work| dial.get(&work.opened)));
     let id = format!("dial-{}", dial.slug());
     let box_id = format!("{id}-box");
     let commit = move |value: f64| bench.commit(bound.label, |car| dial.set(car, value));
@@ -42,7 +43,7 @@ pub fn DialRow(
                     max=move || scale.get().most.to_string()
                     step="1"
                     prop:value=move || scale.get().position(value.get()).to_string()
-                    style=("--opened", move || opened_share(bench, dial, scale.get()))
+                    style=("--opened", move || scale.get().share(opened.get()).to_string())
                     aria-valuetext=move || figures::spoken(value.get(), bound.quantity, notation.get())
                     on:input=move |input| {
                         if let Some(value) = slid(event_target_value(&input)) {
@@ -91,16 +92,6 @@ pub fn scale(bench: Bench, dial: Dial) -> Scale {
     let (opened, present) = bench
         .work
         .with(|work| (dial.get(&work.opened), dial.get(&work.car)));
-    let limit = bench
-        .model
-        .with(|model| model.as_ref().and_then(|model| dial.limit(model)));
+    let limit = dial.limit(|| bench.model.with(|model| Some(model.as_deref()?.seam_limit)));
     dial.scale(opened, present, limit, notation)
-}
-
-/// Where on its slider the car was opened, as a share.
-fn opened_share(bench: Bench, dial: Dial, scale: Scale) -> String {
-    bench
-        .work
-        .with(|work| scale.share(dial.get(&work.opened)))
-        .to_string()
 }

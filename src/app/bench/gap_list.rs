@@ -2,7 +2,7 @@
 
 use geometry::body::SurfaceId;
 use geometry::check::{ACCURACY, SurfaceCheck, Verdict, at_pose};
-use geometry::gap::Gap;
+use geometry::gap::{Gap, Witness};
 use geometry::side::{Side, Sides};
 use geometry::travel::Pose;
 use geometry::units::{Notation, format_length};
@@ -17,10 +17,11 @@ use crate::state::words;
 /// The gaps in the pose that is held.
 type Held = Sides<Vec<(SurfaceId, Gap)>>;
 
-/// A row of the list, in words.
+/// A row of the list, in words: what reads it wakes only where a word is another.
 #[derive(Debug, Clone, PartialEq)]
 struct Row {
-    surface: SurfaceCheck,
+    id: SurfaceId,
+    verdict: Verdict,
     name: String,
     meaning: &'static str,
     ride: String,
@@ -98,7 +99,7 @@ fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>, doubts: Doubts) 
                 </tr>
             </thead>
             <tbody>
-                <For each=move || rows.get() key=|row| (row.surface.id, row.name.clone()) let:row>
+                <For each=move || rows.get() key=|row| (row.id, row.name.clone()) let:row>
                     <SurfaceRow bench=bench side=side row=follow(rows, row) doubts=doubts />
                 </For>
             </tbody>
@@ -109,32 +110,29 @@ fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>, doubts: Doubts) 
 /// The newest state of a row.
 fn follow(rows: Memo<Vec<Row>>, first: Row) -> Memo<Row> {
     Memo::new(move |last: Option<&Row>| {
-        rows.with(|rows| {
-            rows.iter()
-                .find(|row| row.surface.id == first.surface.id)
-                .cloned()
-        })
-        .or_else(|| last.cloned())
-        .unwrap_or_else(|| first.clone())
+        rows.with(|rows| rows.iter().find(|row| row.id == first.id).cloned())
+            .or_else(|| last.cloned())
+            .unwrap_or_else(|| first.clone())
     })
 }
 
 #[component]
 fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>, doubts: Doubts) -> impl IntoView {
     let doubt = Memo::new(move |_| {
-        let (id, list) = (row.with(|row| row.surface.id), doubts.list.get()?);
+        let (id, list) = (row.with(|row| row.id), doubts.list.get()?);
         list.get(side).iter().find(|doubt| doubt.id == id).cloned()
     });
     let again = Memo::new(move |_| doubt.get()?.again);
-    let is_picked = move || bench.picked.get() == Some((side, row.get().surface.id));
+    let is_picked = move || bench.picked.get() == Some((side, row.with(|row| row.id)));
     let label = move || {
         row.with(|row| format!("{}, {}: show where it comes nearest", row.name, side.word()))
     };
-    let verdict = move || row.with(|row| row.surface.verdict.word());
+    let verdict = move || row.with(|row| row.verdict.word());
     let show = move |_| {
-        row.with_untracked(|row| {
-            bench.show_witness(side, row.surface.id, &row.surface.travel.witness);
-        });
+        let id = row.with_untracked(|row| row.id);
+        if let Some(witness) = witness(bench, side, id) {
+            bench.show_witness(side, id, &witness);
+        }
     };
     view! {
         <tr class=verdict class:stops=move || row.with(|row| row.stops) class:is-picked=is_picked>
@@ -149,7 +147,7 @@ fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>, doubts: Doubts) -> impl 
                 >
                     {move || row.with(|row| row.name.clone())}
                 </button>
-                <Show when=move || row.with(|row| row.stops && row.surface.verdict != Verdict::Clears)>
+                <Show when=move || row.with(|row| row.stops && row.verdict != Verdict::Clears)>
                     <em>"what stops the tire"</em>
                 </Show>
             </th>
@@ -182,6 +180,8 @@ fn row(surface: &SurfaceCheck, here: Option<f64>, stops: bool, notation: Notatio
     let length = |gap: f64| format_length(gap, notation);
     let target = |gap: f64| format!("target {}", length(gap));
     Row {
+        id: surface.id,
+        verdict: surface.verdict,
         name: surface.name.clone(),
         meaning: surface.id.surface.meaning(),
         ride: length(surface.ride.low),
@@ -190,8 +190,15 @@ fn row(surface: &SurfaceCheck, here: Option<f64>, stops: bool, notation: Notatio
         travel_target: target(surface.travel_target),
         here: here.map_or(String::new(), length),
         stops,
-        surface: surface.clone(),
     }
+}
+
+/// Where a surface comes nearest through travel.
+fn witness(bench: Bench, side: Side, id: SurfaceId) -> Option<Witness> {
+    bench.check.with_untracked(|check| {
+        let mut surfaces = check.as_ref()?.sides.get(side).surfaces.iter();
+        Some(surfaces.find(|surface| surface.id == id)?.travel.witness)
+    })
 }
 
 /// What the three words mean.

@@ -16,6 +16,7 @@ use leptos::web_sys::Element;
 use super::handle::{on_sheet, share};
 use super::picture::{SceneGroup, group_ids};
 use super::store::{Bench, Same};
+use crate::browser::behind::behind;
 use crate::browser::later::later;
 use crate::browser::sight::in_sight;
 use crate::browser::size::width_of;
@@ -35,11 +36,14 @@ pub fn SideView(bench: Bench, side: Memo<Side>) -> impl IntoView {
         let mut work = Ring::begin(&model.0, *side);
         Box::new(move || work.step(1))
     });
+    let checked = behind(Memo::new(move |_| {
+        Some((Same(bench.model.get()?), bench.check.get()?))
+    }));
     let scene = Memo::new(move |last: Option<&Option<Arc<Scene>>>| {
         if !seen.get() {
             return last.cloned().flatten();
         }
-        let (model, check, ring) = (bench.model.get()?, bench.check.get()?, ring.get());
+        let ((Same(model), check), ring) = (checked.get()?, ring.get());
         let options = options(bench, side.get(), width.get(), ring.as_deref());
         Some(Arc::new(side_view(&model, &check, &options)))
     });

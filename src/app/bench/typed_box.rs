@@ -25,6 +25,8 @@ pub fn TypedBox(
     class: &'static str,
 ) -> impl IntoView {
     let draft = RwSignal::new(None::<Draft>);
+    // Boxes are many, and a step of a lever changes few: what reads a text wakes only where the text is another.
+    let shown = Memo::new(move |_| shown.get());
     let held = move || draft.with(|draft| Draft::text(draft.as_ref(), &shown.get()).to_owned());
     let fault = Memo::new(move |_| {
         draft.with(|draft| Draft::fault(draft.as_ref(), &shown.get()).map(str::to_owned))
@@ -99,6 +101,7 @@ pub fn NumberBox(
     #[prop(optional, into)]
     clear: Option<Callback<()>>,
 ) -> impl IntoView {
+    let value = Memo::new(move |_| value.get());
     let shown = Signal::derive(move || {
         value.get().map_or(String::new(), |value| {
             figures::shown(value, bound.quantity, notation.get())

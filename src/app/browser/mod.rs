@@ -1,6 +1,7 @@
 //! What the page asks of the browser, apart from its elements.
 
 pub mod address;
+pub mod behind;
 pub mod clipboard;
 pub mod crash;
 pub mod download;

@@ -48,10 +48,7 @@ fn one(
     let file = page.page_file();
     let number = (count > 1).then_some(number);
     let keep = move || save(bench, kind.get_untracked(), number, "svg", &file);
-    let size = format!(
-        "--wide: {}mm; --tall: {}mm",
-        page.view.width, page.view.height
-    );
+    let [wide, tall] = [page.view.width, page.view.height].map(|side| format!("{side}mm"));
     view! {
         <figure class=format!("paper-page {}", lie(page))>
             <figcaption>
@@ -59,7 +56,7 @@ fn one(
                 <button type="button" class="quiet" on:click=press(keep)>"Save (SVG)"<span class="heard">{format!(", {name}")}</span></button>
             </figcaption>
             <div class="paper-wide" tabindex="0" role="region" aria-label=name.clone()>
-                <svg class="scene" style=size viewBox=page.view.view_box() inner_html=inside(page)></svg>
+                <svg class="scene" style=("--wide", wide) style=("--tall", tall) viewBox=page.view.view_box() inner_html=inside(page)></svg>
             </div>
         </figure>
     }

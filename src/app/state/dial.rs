@@ -2,8 +2,7 @@
 
 use geometry::car::{Car, Lever, fields};
 use geometry::field::{Bound, Quantity};
-use geometry::model::Model;
-use geometry::side::Side;
+use geometry::side::{Side, Sides};
 use geometry::units::{self, Notation};
 
 /// What one slider with its number box moves.
@@ -73,11 +72,12 @@ impl Dial {
         }
     }
 
-    /// Where the car itself ends the slider: the seam at the rail.
-    pub fn limit(self, model: &Model) -> Option<f64> {
+    /// Where the car itself ends the slider: the seam at the rail. It asks how far the seams can go only if it must
+    /// know, since whoever tells it has to look at the model.
+    pub fn limit(self, seams: impl FnOnce() -> Option<Sides<f64>>) -> Option<f64> {
         match self {
-            Dial::Lever(Lever::SeamMove) => Some(model.seam_limit.left.min(model.seam_limit.right)),
-            Dial::Seam(side) => Some(*model.seam_limit.get(side)),
+            Dial::Lever(Lever::SeamMove) => seams().map(|seams| seams.left.min(seams.right)),
+            Dial::Seam(side) => seams().map(|seams| *seams.get(side)),
             Dial::Lever(_) => None,
         }
     }

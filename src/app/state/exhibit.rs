@@ -129,7 +129,8 @@ impl Knob {
             Knob::Lever(lever) => {
                 let dial = Dial::Lever(lever);
                 let value = lever.get(&base.car);
-                let scale = dial.scale(value, value, dial.limit(base), notation);
+                let scale =
+                    dial.scale(value, value, dial.limit(|| Some(base.seam_limit)), notation);
                 let is_one = |position: f64| {
                     let mut car = base.car.clone();
                     dial.set(&mut car, scale.value(position));
