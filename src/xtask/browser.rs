@@ -14,13 +14,24 @@ const USUAL_PLACES: [&str; 2] = ["/usr/bin/chromium", "/usr/bin/chromium-browser
 
 /// Runs the tests in `tests/browser` against the page in `dist/`.
 pub fn test(project: &Project) -> Result<()> {
+    in_folder(project, "npx")?
+        .args(["--no-install", "playwright", "test"])
+        .run()
+}
+
+/// Node, where the browser tests lie, with all that they need.
+pub fn node(project: &Project) -> Result<Command> {
+    in_folder(project, "node")
+}
+
+fn in_folder(project: &Project, program: &str) -> Result<Command> {
     let browser = ensure_browser()?;
     ensure_packages(project)?;
-    Command::new("npx")
-        .args(["--no-install", "playwright", "test"])
+    let mut command = Command::new(program);
+    command
         .env("CHROMIUM", browser)
-        .current_dir(project.browser_tests())
-        .run()
+        .current_dir(project.browser_tests());
+    Ok(command)
 }
 
 /// Finds the browser, or installs it where that is possible without asking.

@@ -9,9 +9,9 @@ use std::path::Path;
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
-use crate::offline;
 use crate::project::Project;
 use crate::wasm::{self, Lanes};
+use crate::{digest, offline};
 
 /// The style sheets, in the order in which `index.html` links them.
 pub const STYLES: [&str; 14] = [
@@ -38,6 +38,7 @@ pub const PLAIN: &str = "plain";
 pub fn build(project: &Project) -> Result<()> {
     lay_out(project)?;
     offline::add(project)?;
+    add_sums(&project.dist())?;
     println!(
         "dist/ is ready: {} kB",
         size_of(&project.dist())?.div_ceil(1000)
@@ -77,6 +78,16 @@ fn bind(module: &Path, folder: &Path) -> Result<()> {
         .omit_default_module_path(false)
         .generate(folder)
         .context("could not write the browser's side of the page")
+}
+
+/// Writes the sums of all files beside them: `sha256sum --check SHA256SUMS` says whether a copy is whole.
+fn add_sums(dist: &Path) -> Result<()> {
+    let files = digest::of_files(dist, digest::hexadecimal)?;
+    let lines = files
+        .iter()
+        .map(|(path, digest)| [digest, "  ", path, "\n"].concat());
+    fs::write(dist.join("SHA256SUMS"), lines.collect::<String>())
+        .context("could not write the sums")
 }
 
 fn copy(project: &Project, name: &str) -> Result<()> {

@@ -1,4 +1,4 @@
-//! The builder's own commands: `cargo xtask build`, `single-file`, `serve` and `test`.
+//! The builder's own commands: `cargo xtask build`, `serve`, `test` and more.
 
 mod bench;
 mod browser;
@@ -10,6 +10,8 @@ mod project;
 mod run;
 mod serve;
 mod single;
+mod size;
+mod speed;
 mod toolchain;
 mod tools;
 mod wasm;
@@ -26,6 +28,9 @@ cargo xtask <command>
   single-file      make the page as one file, single/lip-to-rail.html, that opens from a disk
   serve [--port N] make the page and serve it on this machine (default port 8190)
   bench            the model timed, natively and in wasm, beside plainer ways
+  speed [--against COMMIT]
+                   the page timed in the browser, beside that of a commit
+  size             every byte that the page loads, raw and compressed
   test             every check: format, lints, tests, spelling, dependencies, page, browser
   help             this text";
 
@@ -54,6 +59,9 @@ fn obey() -> Result<()> {
             serve::build_and_serve(&Project::find()?, port)
         }
         ["bench"] => bench::table(&Project::find()?),
+        ["speed"] => speed::table(&Project::find()?, None),
+        ["speed", "--against", commit] => speed::table(&Project::find()?, Some(commit)),
+        ["size"] => size::table(&Project::find()?),
         ["test"] => check::all(&Project::find()?),
         [] | ["help" | "--help" | "-h"] => {
             println!("{USAGE}");

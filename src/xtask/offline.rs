@@ -2,7 +2,6 @@
 //! that knows every file of the page by its digest.
 
 use std::fs;
-use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
 
@@ -28,9 +27,7 @@ pub fn add(project: &Project) -> Result<()> {
     let page = fs::read_to_string(&index)?;
     ensure!(page.contains(NO_ICON), "index.html names an icon already");
     fs::write(&index, page.replacen(NO_ICON, NAMED, 1))?;
-    let mut files = Vec::new();
-    list(&dist, "", &mut files)?;
-    files.sort_unstable_by(|(one, _), (other, _)| one.cmp(other));
+    let files = digest::of_files(&dist, digest::integrity)?;
     let worker = fs::read_to_string(from.join("worker.js"))?;
     fs::write(dist.join("worker.js"), written(&files, &worker))?;
     Ok(())
@@ -66,22 +63,6 @@ fn module_of(path: &str) -> Option<&'static str> {
         "app.js" | "app_bg.wasm" => Some("lanes"),
         _ => None,
     }
-}
-
-/// Every file under a folder of the page, by its address.
-fn list(folder: &Path, address: &str, files: &mut Vec<(String, String)>) -> Result<()> {
-    for entry in fs::read_dir(folder)? {
-        let entry = entry?;
-        let name = entry.file_name();
-        let name = name.to_str().context("a file's name is no text")?;
-        let address = format!("{address}{name}");
-        if entry.file_type()?.is_dir() {
-            list(&entry.path(), &format!("{address}/"), files)?;
-        } else {
-            files.push((address, digest::integrity(&fs::read(entry.path())?)));
-        }
-    }
-    Ok(())
 }
 
 #[cfg(test)]
