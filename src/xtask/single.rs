@@ -1,7 +1,8 @@
 //! `single-file`: the whole page as one HTML file that opens from a disk, with no server.
 //!
 //! A page from a disk may fetch nothing, so style sheets, script and module stand in the file; the module packed, as
-//! text, where a browser takes it for data. Its policy names the one script by its digest.
+//! text, where a browser takes it for data. Its policy names the one script
+//! and every style sheet by its digest.
 
 use std::fs;
 use std::path::Path;
@@ -46,7 +47,7 @@ fn write(project: &Project, module: &Path) -> Result<()> {
         .context("could not write the browser's side of the page")?;
     let script = fs::read_to_string(folder.join("app.js"))? + START;
     let module = fs::read(folder.join("app_bg.wasm"))?;
-    let mut page = Page(fs::read_to_string(project.root.join("index.html"))?);
+    let mut page = Page::new(fs::read_to_string(project.root.join("index.html"))?);
     for name in STYLES {
         let sheet = fs::read_to_string(project.root.join("style").join(name))?;
         page.take_in_style(name, &sheet)?;
@@ -60,19 +61,27 @@ fn write(project: &Project, module: &Path) -> Result<()> {
     page.take_in_script(&script, &compress_to_vec_zlib(&module, LEVEL))?;
     let file = project.single_file();
     fs::create_dir_all(file.parent().context("it lies in a folder")?)?;
-    fs::write(&file, &page.0).context("could not write the file")?;
+    fs::write(&file, &page.text).context("could not write the file")?;
     println!(
         "{} is ready: {} kB",
         file.strip_prefix(&project.root)?.display(),
-        page.0.len().div_ceil(1000)
+        page.text.len().div_ceil(1000)
     );
     Ok(())
 }
 
-/// The page's shell, on its way to stand alone.
-struct Page(String);
+/// The page's shell, on its way to stand alone, and the digests of the style sheets that it took in.
+struct Page {
+    text: String,
+    sheets: Vec<String>,
+}
 
 impl Page {
+    fn new(text: String) -> Self {
+        let sheets = Vec::new();
+        Self { text, sheets }
+    }
+
     /// Puts a style sheet in the place of its link.
     fn take_in_style(&mut self, name: &str, sheet: &str) -> Result<()> {
         ensure!(
@@ -81,10 +90,13 @@ impl Page {
         );
         let link = |media: &str| format!(r#"<link rel="stylesheet" href="style/{name}"{media} />"#);
         let print = r#" media="print""#;
-        if self.0.contains(&link(print)) {
-            self.replace(&link(print), &format!("<style{print}>\n{sheet}</style>"))
+        let content = format!("\n{sheet}");
+        self.sheets
+            .push(format!("'{}'", digest::integrity(content.as_bytes())));
+        if self.text.contains(&link(print)) {
+            self.replace(&link(print), &format!("<style{print}>{content}</style>"))
         } else {
-            self.replace(&link(""), &format!("<style>\n{sheet}</style>"))
+            self.replace(&link(""), &format!("<style>{content}</style>"))
         }
     }
 
@@ -99,14 +111,15 @@ impl Page {
         self.take_out(r#"<script type="module">"#, "</script>")?;
         let policy = self.take_out(r#"content="default-src 'none'"#, "\"\n")?;
         let allowed = format!(
-            "content=\"default-src 'none'; script-src '{}' 'wasm-unsafe-eval'; style-src 'unsafe-inline'; \
+            "content=\"default-src 'none'; script-src '{}' 'wasm-unsafe-eval'; style-src {}; \
              img-src data:; base-uri 'none'; form-action 'none'\"\n",
-            digest::integrity(script.as_bytes())
+            digest::integrity(script.as_bytes()),
+            self.sheets.join(" ")
         );
-        self.0.insert_str(policy, &allowed);
-        let body = self.0.find("<body>").context("index.html has no body")? + "<body>".len();
+        self.text.insert_str(policy, &allowed);
+        let body = self.text.find("<body>").context("index.html has no body")? + "<body>".len();
         // The module first: the script finds it already there.
-        self.0.insert_str(
+        self.text.insert_str(
             body,
             &format!(
                 "\n    <script type=\"application/wasm\" id=\"module\">{}</script>\n    <script>{script}</script>",
@@ -118,23 +131,24 @@ impl Page {
 
     fn replace(&mut self, old: &str, new: &str) -> Result<()> {
         ensure!(
-            self.0.matches(old).count() == 1,
+            self.text.matches(old).count() == 1,
             "index.html does not have {old} once"
         );
-        self.0 = self.0.replacen(old, new, 1);
+        self.text = self.text.replacen(old, new, 1);
         Ok(())
     }
 
     /// Takes out what begins and ends so, and tells where it stood.
     fn take_out(&mut self, begins: &str, ends: &str) -> Result<usize> {
         let from = self
-            .0
+            .text
             .find(begins)
             .with_context(|| format!("index.html has no {begins}"))?;
-        let behind = self.0[from..]
+        let behind = self.text[from..]
             .find(ends)
             .with_context(|| format!("no {ends} behind {begins}"))?;
-        self.0.replace_range(from..from + behind + ends.len(), "");
+        self.text
+            .replace_range(from..from + behind + ends.len(), "");
         Ok(from)
     }
 }
@@ -146,7 +160,7 @@ mod tests {
     #[test]
     fn nothing_in_the_file_is_loaded_from_elsewhere() {
         let shell = include_str!("../../index.html");
-        let mut page = Page(shell.to_owned());
+        let mut page = Page::new(shell.to_owned());
         for name in STYLES {
             page.take_in_style(name, "p { color: red; }")
                 .expect("each sheet is linked");
@@ -154,12 +168,15 @@ mod tests {
         page.take_in_script("start();", b"module")
             .expect("a script");
         for loads in ["href=\"style", "app.js", "app_bg.wasm", "'self'", "import("] {
-            assert!(!page.0.contains(loads), "{loads} in {}", page.0);
+            assert!(!page.text.contains(loads), "{loads} in {}", page.text);
         }
-        assert!(page.0.contains(&digest::integrity(b"start();")));
-        assert!(page.0.contains(r#"<style media="print">"#));
+        assert!(!page.text.contains("unsafe-inline"));
+        let sheet = digest::integrity(b"\np { color: red; }");
+        assert_eq!(page.text.matches(&sheet).count(), STYLES.len());
+        assert!(page.text.contains(&digest::integrity(b"start();")));
+        assert!(page.text.contains(r#"<style media="print">"#));
         assert!(
-            Page(shell.to_owned())
+            Page::new(shell.to_owned())
                 .take_in_script("\"</script>\"", b"")
                 .is_err()
         );
