@@ -16,11 +16,19 @@ use crate::project::Project;
 use crate::wasm::{self, Lanes};
 use crate::{digest, offline};
 
-/// Unpacks the module and starts the page; follows the script that binds it, which defines `wasm_bindgen`.
+/// Unpacks the module and starts the page, or has it say that it did not start; follows the script that binds it, which
+/// defines `wasm_bindgen`.
 const START: &str = r#"
-const packed = Uint8Array.from(atob(document.getElementById("module").textContent), (letter) => letter.charCodeAt(0));
-const unpacked = new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate"));
-new Response(unpacked).arrayBuffer().then((module) => wasm_bindgen({ module_or_path: module }));
+(async () => {
+  try {
+    const packed = Uint8Array.from(atob(document.getElementById("module").textContent), (letter) => letter.charCodeAt(0));
+    const unpacked = new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate"));
+    await wasm_bindgen({ module_or_path: await new Response(unpacked).arrayBuffer() });
+  } catch (fault) {
+    console.error(fault);
+    document.body.append(document.getElementById("not-started")?.content ?? "");
+  }
+})();
 "#;
 
 /// The most thorough packing.
@@ -117,12 +125,15 @@ impl Page {
             self.sheets.join(" ")
         );
         self.text.insert_str(policy, &allowed);
-        let body = self.text.find("<body>").context("index.html has no body")? + "<body>".len();
-        // The module first: the script finds it already there.
+        let end = self
+            .text
+            .find("  </body>")
+            .context("index.html has no body")?;
+        // The module and what is shown without it first: the script finds them already there.
         self.text.insert_str(
-            body,
+            end,
             &format!(
-                "\n    <script type=\"application/wasm\" id=\"module\">{}</script>\n    <script>{script}</script>",
+                "    <script type=\"application/wasm\" id=\"module\">{}</script>\n    <script>{script}</script>\n",
                 digest::base64(module)
             ),
         );

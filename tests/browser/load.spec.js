@@ -21,12 +21,6 @@ test("the first look is accessible", async ({ page }) => {
   await expectAccessible(page);
 });
 
-// A browser under test never shows `noscript`; what it says can still be read.
-test("without JavaScript the page says what it is", async ({ page }) => {
-  await page.goto("");
-  expect(await page.locator("noscript").innerHTML()).toMatch(/Lip to Rail.*JavaScript/s);
-});
-
 // The design asks for 300 kB; it was 712 kB when this was set.
 const HEAVIEST = 720_000;
 

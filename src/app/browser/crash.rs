@@ -39,7 +39,7 @@ fn keep() -> bool {
 
 fn tell(kept: bool) -> Result<(), JsValue> {
     let document = document();
-    let note = document.create_element("main")?;
+    let note = document.create_element("div")?;
     note.set_class_name("stopped");
     note.set_attribute("role", "alert")?;
     let work = if kept {
@@ -55,13 +55,15 @@ fn tell(kept: bool) -> Result<(), JsValue> {
     )?;
     say(&note, "p", work)?;
     let again = document.create_element("a")?;
-    // The same address without its fragment loads the page anew.
-    again.set_attribute("href", ".")?;
+    // The same address without its fragment loads the page anew, as one file too.
+    again.set_attribute("href", "")?;
     again.set_text_content(Some("Load the page again"));
     note.append_child(&again)?;
     if let Some(body) = document.body() {
+        let main = document.create_element("main")?;
+        main.append_child(&note)?;
         body.set_inner_html("");
-        body.append_child(&note)?;
+        body.append_child(&main)?;
     }
     Ok(())
 }
