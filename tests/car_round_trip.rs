@@ -8,6 +8,7 @@ use geometry::body::{Reading, Surface};
 use geometry::car::Car;
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use geometry::locator::Locator;
+use geometry::model::Model;
 use geometry::side::Side;
 use geometry::units::Notation;
 use proptest::prelude::*;
@@ -38,6 +39,44 @@ fn a_side_overrides_what_both_have() {
     assert!(car.sides.right.tape.to_lip.value < 190.0);
     assert_eq!(car.sides.left.tape.lip_depth, Reading::measured(25.4));
     assert_eq!(car.sides.right.tape.lip_depth, Reading::guessed(19.05));
+}
+
+/// 700 mm are 27.559055118110 in, which are a hair less than 700 mm: a file may not refuse what it was given.
+#[test]
+fn a_car_at_the_ends_of_its_bounds_reads_back() {
+    let coupe = read(cars::coupe()).expect("the coupe is good");
+    let mut at_an_end = Vec::new();
+    for field in CAR_FIELDS {
+        for end in [field.bound.least, field.bound.most] {
+            let mut car = coupe.clone();
+            (field.set)(&mut car, end);
+            at_an_end.push((field.bound.key, car));
+        }
+    }
+    for field in OPTIONAL_FIELDS {
+        for end in [field.bound.least, field.bound.most] {
+            let mut car = coupe.clone();
+            (field.set)(&mut car, Some(end));
+            at_an_end.push((field.bound.key, car));
+        }
+    }
+    let mut least = cars::odd(&[0.5], (String::new(), String::new()), 0);
+    least.obstacles[0].radius = 0.5;
+    at_an_end.push(("obstacle.radius", least));
+    // Most ends do not go with the rest of the coupe; those are refused for what they are.
+    let sound = |(_, car): &(_, Car)| Model::new(car).is_ok();
+    let tried: Vec<_> = at_an_end.into_iter().filter(sound).collect();
+    for key in ["travel.roll_limit", "obstacle.radius", "metal.board"] {
+        assert!(
+            tried.iter().any(|(one, _)| *one == key),
+            "{key} is not tried"
+        );
+    }
+    for (_, car) in tried {
+        for notation in Notation::ALL {
+            assert_reads_back(&car, notation);
+        }
+    }
 }
 
 /// The car's file, read back, is the same car to a billionth of a millimeter, and says the same when

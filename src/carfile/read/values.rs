@@ -8,6 +8,9 @@ use toml::de::DeValue;
 
 use super::reader::{Reader, Table, Value, source};
 
+/// How far a number may stand beyond its bound and still be at it: more than any loses in a file, less than anybody types.
+const KEPT: f64 = 1e-9;
+
 impl<'t> Reader<'t> {
     /// A number within its bound, if the key is there.
     pub(super) fn number(
@@ -23,8 +26,10 @@ impl<'t> Reader<'t> {
     /// A value as a number within its bound.
     pub(super) fn as_number(&mut self, value: &Value<'t>, at: &str, bound: &Bound) -> Option<f64> {
         let number = self.quantity(value, at, bound)?;
-        if bound.admits(number) {
-            return Some(number);
+        // A number at its bound may have been written in a unit that does not hold it to the last digit.
+        let nearest = bound.clamp(number);
+        if (nearest - number).abs() <= KEPT {
+            return Some(nearest);
         }
         self.fault(
             value,
