@@ -138,6 +138,7 @@ impl Address {
         Self {
             at: Some(at.to_owned()),
             figure: None,
+            rest: self.rest_without(&[FIGURE]),
             ..self.clone()
         }
     }
@@ -149,8 +150,16 @@ impl Address {
             unknown: None,
             at: None,
             figure: None,
+            rest: self.rest_without(&[AT, FIGURE]),
             ..self.clone()
         }
+    }
+
+    /// What else it carries, but for what it carries twice of these keys: the second would be read for the first.
+    fn rest_without(&self, keys: &[&str]) -> Vec<String> {
+        let key = |part: &str| part.split_once('=').map(|(key, _)| key.to_owned());
+        let stays = |part: &&String| !key(part).is_some_and(|key| keys.contains(&key.as_str()));
+        self.rest.iter().filter(stays).cloned().collect()
     }
 }
 
@@ -274,6 +283,19 @@ mod tests {
         let written = "#write-up&at=seam&car=abc&light";
         check(written, &address, written);
         assert_eq!(address.on(Place::Bench).to_string(), "#bench&car=abc&light");
+    }
+
+    #[test]
+    fn a_figure_named_twice_does_not_come_back_on_another_page() {
+        let address = Address::read("#take-away&figure=rear&figure=side&at=a&at=b&light");
+        let there = address.on(Place::Bench);
+        check("#bench&light", &there, "#bench&light");
+        let part = address.part("seam");
+        check(
+            "#take-away&at=seam&at=b&light",
+            &part,
+            "#take-away&at=seam&at=b&light",
+        );
     }
 
     #[test]
