@@ -239,10 +239,12 @@ pub(super) fn understood(entry: usize, text: &str, notation: Notation) -> Result
 
 /// Text as a cell can keep it: in one line, not endless.
 pub(super) fn clean(text: &str) -> String {
-    let spaced = text.trim().chars().take(LONGEST);
-    spaced
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
+    let spaced = text
+        .trim()
+        .chars()
+        .map(|c| if c.is_control() { ' ' } else { c });
+    let short: String = spaced.take(LONGEST).collect();
+    short.trim().to_owned()
 }
 
 #[cfg(test)]

@@ -11,15 +11,18 @@ use super::words::angle_of;
 /// What a table looks like, for whoever is told that one does not.
 const LAYOUT: &str = "A row of angles, each over two columns, out and radius; below it a row for each point, from the quarter lip inward, with its name and its surface before the numbers, would be accepted.";
 
+/// What stands before the angles in a table that was copied here.
+const OWN_HEAD: [&str; 2] = ["angle", "surface to the next point"];
+
 impl Sheet {
     /// The sheet as text with tabs, as a spreadsheet takes it and [`Sheet::read`] reads it back.
     pub fn text(&self, notation: Notation) -> String {
         let unit = notation.unit().symbol();
         let stations = 0..self.stations();
-        let mut text = "angle\tsurface to the next point".to_owned();
+        let mut text = OWN_HEAD.join("\t");
         for station in stations.clone() {
             text.push('\t');
-            text.push_str(&self.plain(Cell { station, entry: 0 }, notation));
+            text.push_str(&self.copied(Cell { station, entry: 0 }, notation));
             text.push('\t');
         }
         text.push_str("\npoint\t");
@@ -36,12 +39,21 @@ impl Sheet {
             for station in stations.clone() {
                 for radius in [false, true] {
                     text.push('\t');
-                    text.push_str(&self.plain(Cell::of_point(station, point, radius), notation));
+                    text.push_str(&self.copied(Cell::of_point(station, point, radius), notation));
                 }
             }
         }
         text.push('\n');
         text
+    }
+
+    /// What a spreadsheet gets of a cell; in quotes where it would be taken for something that is.
+    fn copied(&self, cell: Cell, notation: Notation) -> String {
+        let plain = self.plain(cell, notation);
+        if plain.starts_with('"') {
+            return ["\"", &plain.replace('"', "\"\""), "\""].concat();
+        }
+        plain
     }
 
     /// The sheet of a text; cells that are not understood are kept as typed. Where the text names no
@@ -54,7 +66,7 @@ impl Sheet {
             return Err(format!("The text is too long. {LAYOUT}"));
         }
         let rows = separated::rows(text);
-        let stations = head(&rows)?;
+        let stations = own_head(&rows).map_or_else(|| head(&rows), Ok)?;
         let labels = stations.first().map_or(0, |(column, _)| *column);
         let mut body = rows.get(1..).unwrap_or_default();
         let mut bare = notation;
@@ -110,6 +122,23 @@ impl Sheet {
             }
         }
     }
+}
+
+/// The columns of the stations of a table that was copied here, whatever stands for an angle in them.
+fn own_head(rows: &[Vec<String>]) -> Option<Vec<(usize, String)>> {
+    let [angles, named, ..] = rows else {
+        return None;
+    };
+    let labels = OWN_HEAD.len();
+    if angles.get(..labels)? != OWN_HEAD {
+        return None;
+    }
+    let columns = (labels..named.len()).step_by(2);
+    let stations: Vec<(usize, String)> = columns
+        .take_while(|&column| is_out(&named[column]))
+        .map(|column| (column, angles.get(column).cloned().unwrap_or_default()))
+        .collect();
+    (!stations.is_empty() && stations.len() <= MANY).then_some(stations)
 }
 
 /// The columns of the stations, with the text of their angles.
@@ -237,6 +266,22 @@ mod tests {
             Sheet::read(&sheet.text(MM), Some(&sheet), MM),
             Ok(sheet.clone())
         );
+    }
+
+    #[test]
+    fn a_station_whose_angle_is_not_understood_is_copied_and_comes_back() {
+        let angle = |station| Cell { station, entry: 0 };
+        for (station, typed) in [(0, ""), (0, "steep"), (2, ""), (1, "\"30\"")] {
+            let mut sheet = tests_sheet();
+            sheet.enter(angle(station), typed, MM);
+            sheet.enter(Cell::of_point(1, 1, true), "\"7\"\" 5", MM);
+            let text = sheet.text(MM);
+            assert_eq!(
+                Sheet::read(&text, None, MM).map(|read| read.text(MM)),
+                Ok(text.clone())
+            );
+            assert_eq!(Sheet::read(&text, Some(&sheet), MM), Ok(sheet), "{typed}");
+        }
     }
 
     const SMALL: &str = "\t30 behind\t\t0\t\t30 ahead\t30 ahead
