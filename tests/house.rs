@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use toml::{Table, Value};
 
 /// Which of our crates each may name, as told in DEVELOPERS.md.
-const MAY_NAME: [(&str, &[&str]); 8] = [
+const MAY_NAME: [(&str, &[&str]); 9] = [
     ("geometry", &[]),
     ("carfile", &["geometry"]),
     ("drawing", &["geometry"]),
@@ -15,7 +15,11 @@ const MAY_NAME: [(&str, &[&str]); 8] = [
     ("app", &["geometry", "carfile", "drawing"]),
     ("bench", &["geometry", "carfile"]),
     ("xtask", &[]),
-    ("tests", &["geometry", "carfile", "drawing", "report"]),
+    ("questions", &["geometry", "carfile", "drawing"]),
+    (
+        "tests",
+        &["geometry", "carfile", "drawing", "report", "questions"],
+    ),
 ];
 
 /// Our crates that have a module's edge: the page, and the benchmark that is run as one too.
@@ -58,7 +62,7 @@ fn only_the_page_names_the_web() {
         }
     }
     // Not through others either, or the headless crates stop being headless.
-    for name in ["geometry", "carfile", "drawing", "report"] {
+    for name in ["geometry", "carfile", "drawing", "report", "questions"] {
         for web in closure(name, &locked).iter().filter(|it| is_web(it)) {
             faults.push(format!("{name} reaches {web} through what it depends on"));
         }
@@ -244,10 +248,10 @@ fn dependencies_of(name: &str) -> BTreeSet<String> {
 }
 
 fn manifest(name: &str) -> Table {
-    let folder = if name == "tests" {
-        name.to_owned()
-    } else {
-        format!("src/{name}")
+    let folder = match name {
+        "tests" => name.to_owned(),
+        "questions" => format!("tests/{name}"),
+        _ => format!("src/{name}"),
     };
     read_toml(&root().join(folder).join("Cargo.toml"))
 }

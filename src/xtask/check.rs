@@ -4,7 +4,7 @@ use std::time::Instant;
 
 use anyhow::{Context, Result};
 
-use crate::project::Project;
+use crate::project::{FUZZ, Project};
 use crate::run::Run;
 use crate::toolchain::{self, WASM};
 use crate::{bench, browser, bundle, single, tools};
@@ -47,12 +47,23 @@ pub fn all(project: &Project) -> Result<()> {
 }
 
 fn format(project: &Project) -> Result<()> {
-    project.cargo(["fmt", "--all", "--check"]).run()
+    project.cargo(["fmt", "--all", "--check"]).run()?;
+    project
+        .cargo(["fmt", "--manifest-path", FUZZ, "--check"])
+        .run()
 }
 
 fn lints(project: &Project) -> Result<()> {
     project
         .cargo(["clippy", "--workspace", "--all-targets"])
+        .args(["--", "-D", "warnings"])
+        .run()?;
+    // Without libFuzzer itself the targets want neither another Rust nor a compiler for C++.
+    project
+        .cargo(["clippy", "--manifest-path", FUZZ, "--locked"])
+        .arg("--no-default-features")
+        .arg("--target-dir")
+        .arg(&project.target)
         .args(["--", "-D", "warnings"])
         .run()
 }

@@ -8,6 +8,9 @@ use anyhow::{Context, Result};
 
 use crate::run::Run;
 
+/// The fuzz targets' manifest, from the root: a workspace of its own, which no command with `--workspace` sees.
+pub const FUZZ: &str = "tests/fuzz/Cargo.toml";
+
 /// The folders every command works with.
 pub struct Project {
     /// The workspace's root, where `index.html` lies.

@@ -21,7 +21,7 @@ use super::work::{Source, Work};
 const HEAD: &str = "lip-to-rail desk 1";
 
 /// How many steps outlive a reload.
-const STEPS_KEPT: usize = 30;
+pub const STEPS_KEPT: usize = 30;
 
 /// What outlives a reload.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,0 +1,5 @@
+//! Asks the question `stations` of inputs that the fuzzer makes.
+
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|input: &[u8]| questions::ask("stations", input));

@@ -1,0 +1,5 @@
+//! Asks the question `tire` of inputs that the fuzzer makes.
+
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|input: &[u8]| questions::ask("tire", input));
