@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use super::tools::save;
 use crate::bench::listen::press;
 use crate::bench::store::Bench;
-use crate::state::sheets::{Made, Outcome, inside, lie, page_rules};
+use crate::state::sheets::{Made, Outcome, inside, page_name};
 
 /// The pages.
 #[component]
@@ -23,10 +23,7 @@ pub fn Papers(
             let count = made.pages.len();
             let pages = made.pages.iter().enumerate();
             let pages = pages.map(|(index, page)| one(bench, kind, index + 1, count, page));
-            view! {
-                <style>{page_rules(&made.pages)}</style>
-                {pages.collect_view()}
-            }
+            pages.collect_view()
         })
     };
     view! { <div class="papers">{pages}</div> }
@@ -50,7 +47,7 @@ fn one(
     let keep = move || save(bench, kind.get_untracked(), number, "svg", &file);
     let [wide, tall] = [page.view.width, page.view.height].map(|side| format!("{side}mm"));
     view! {
-        <figure class=format!("paper-page {}", lie(page))>
+        <figure class=format!("paper-page {}", page_name(page))>
             <figcaption>
                 {name.clone()}
                 <button type="button" class="quiet" on:click=press(keep)>"Save (SVG)"<span class="heard">{format!(", {name}")}</span></button>

@@ -1,9 +1,9 @@
 //! The sheets for the shop floor: each worked out in pieces, with its tables, and what can be saved of it.
 
 use drawing::sheets::{
-    Kind, SheetOptions, Table, cut_sheet, cut_tables, mock_up_sheet, mock_up_tables, order_sheet,
-    order_tables, strip_dxf, strip_sheet, strip_tables, tape_sheet, tape_tables, weld_dxf,
-    weld_sheet, weld_tables,
+    Kind, Paper, SheetOptions, Table, cut_sheet, cut_tables, mock_up_sheet, mock_up_tables,
+    order_sheet, order_tables, strip_dxf, strip_sheet, strip_tables, tape_sheet, tape_tables,
+    weld_dxf, weld_sheet, weld_tables,
 };
 use drawing::{Group, Scene};
 use geometry::metal::{CutPlan, MockUp};
@@ -111,30 +111,14 @@ pub fn saved_as(car_name: &str, kind: Kind, page: Option<usize>, ending: &str) -
     file_name(car_name, &format!("-{}{page}.{ending}", kind.word()))
 }
 
-/// How the printer is asked for the pages of a sheet: each at its true size, none with a margin of the browser's.
-pub fn page_rules(pages: &[Scene]) -> String {
-    let mut rules = String::new();
-    for page in pages {
-        let rule = format!(
-            "@page {} {{ size: {}mm {}mm; margin: 0; }}\n",
-            lie(page),
-            page.view.width,
-            page.view.height
-        );
-        if !rules.contains(&rule) {
-            rules.push_str(&rule);
-        }
-    }
-    rules
-}
-
-/// Which way a page lies: the name of its rule.
-pub fn lie(page: &Scene) -> &'static str {
-    if page.view.width > page.view.height {
-        "across"
-    } else {
-        "upright"
-    }
+/// The paper of a page and which way it lies: the name by which the style sheet asks the printer for it.
+pub fn page_name(page: &Scene) -> String {
+    let (width, height) = (page.view.width, page.view.height);
+    let lie = if width > height { "across" } else { "upright" };
+    let off = |paper: &Paper| (paper.size()[0] - width.min(height)).abs();
+    let papers = Paper::ALL.into_iter();
+    let paper = papers.min_by(|one, other| off(one).total_cmp(&off(other)));
+    format!("{}-{lie}", paper.unwrap_or_default().word())
 }
 
 /// The inside of a page. Pages stand beside each other, so none of their groups has an id.
@@ -144,10 +128,10 @@ pub fn inside(page: &Scene) -> String {
 
 #[cfg(test)]
 mod tests {
-    use drawing::sheets::Paper;
-
     use super::*;
     use crate::state::opening;
+
+    const STYLE: &str = include_str!("../../../style/sheets.css");
 
     fn model() -> Model {
         let work = opening::invented(0).expect("the first invented car opens");
@@ -180,14 +164,11 @@ mod tests {
                     !made.pages.is_empty() && !made.tables.is_empty(),
                     "{kind:?}"
                 );
-                let [short, long] = paper.size();
-                let rules = page_rules(&made.pages);
-                assert!(
-                    rules.contains(&format!("size: {short}mm {long}mm"))
-                        || rules.contains(&format!("size: {long}mm {short}mm")),
-                    "{rules}"
-                );
                 for page in &made.pages {
+                    let name = page_name(page);
+                    assert!(name.starts_with(paper.word()), "{kind:?}: {name}");
+                    let rules = [format!("@page {name} {{"), format!("page: {name};")];
+                    assert!(rules.iter().all(|rule| STYLE.contains(rule)), "{name}");
                     assert!(inside(page).contains("2026-11-25"), "{kind:?}");
                     assert!(!inside(page).contains(" id="), "{kind:?}");
                 }
