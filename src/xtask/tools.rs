@@ -2,7 +2,7 @@
 
 use std::process::Command;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, bail};
 
 use crate::project::Project;
 use crate::run::Run;
@@ -50,12 +50,13 @@ pub fn patterns(project: &Project) -> Result<()> {
         .run()
 }
 
-/// Checks licenses, duplicates and origins of everything the project depends on.
+/// Checks licenses, duplicates and origins of everything the project depends on, and the browser tests' packages for
+/// known vulnerabilities.
 ///
-/// Known vulnerabilities are not among these stages: their list lies elsewhere
-/// and changes by the day, so the same commit would pass today and fail
-/// tomorrow. `cargo deny check advisories` asks for them.
+/// Those of the crates are not among these stages: their list is another repository. `cargo deny check advisories`
+/// fetches it.
 pub fn dependencies(project: &Project) -> Result<()> {
+    audit(project)?;
     let folder = project.tools().join(format!("cargo-deny-{CARGO_DENY}"));
     let cargo_deny = folder.join("bin/cargo-deny");
     if !cargo_deny.is_file() {
@@ -71,4 +72,28 @@ pub fn dependencies(project: &Project) -> Result<()> {
         .args(["--workspace", "check", "bans", "licenses", "sources"])
         .current_dir(&project.root)
         .run()
+}
+
+/// Asks the registry what is known against the browser tests' packages. One that does not answer is no fault of theirs:
+/// it is said, and no more.
+fn audit(project: &Project) -> Result<()> {
+    let output = Command::new("npm")
+        .args(["audit", "--json"])
+        .current_dir(project.browser_tests())
+        .output()
+        .context("could not start npm")?;
+    // It ends with an error both where it found something and where it could not ask; the report tells which.
+    let report: serde_json::Value = serde_json::from_slice(&output.stdout)
+        .context("npm audit gave no report: is npm 7 or later installed?")?;
+    match report["metadata"]["vulnerabilities"]["total"].as_u64() {
+        Some(0) => println!("npm audit: nothing is known against the browser tests' packages"),
+        Some(count) => bail!(
+            "npm audit knows of {count} vulnerabilities; `npm audit` in tests/browser tells them"
+        ),
+        None => println!(
+            "npm audit: the registry was not asked ({})",
+            report["message"].as_str().unwrap_or("no reason given")
+        ),
+    }
+    Ok(())
 }
