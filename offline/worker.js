@@ -10,6 +10,7 @@ const KEPT = OURS + VERSION;
 
 // The page says which of the two modules it runs; the other is not kept.
 const module = new URL(self.location).search.slice(1);
+const WANTED = FILES.filter((file) => !file.module || file.module === module);
 
 self.addEventListener("install", (event) => event.waitUntil(keep()));
 self.addEventListener("activate", (event) => event.waitUntil(forgetOthers()));
@@ -17,14 +18,13 @@ self.addEventListener("message", ({ data }) => {
   if (data === "take over") self.skipWaiting();
 });
 self.addEventListener("fetch", (event) => {
-  if (event.request.method === "GET") event.respondWith(answer(event.request));
+  if (event.request.method === "GET") event.respondWith(answer(event));
 });
 
 async function keep() {
   const kept = await caches.open(KEPT);
-  const wanted = FILES.filter((file) => !file.module || file.module === module);
   await Promise.all(
-    wanted.map(async ({ path, integrity }) => {
+    WANTED.map(async ({ path, integrity }) => {
       // Hosts send `index.html` on to its folder, and a browser takes no redirected page from a worker.
       const address = path === "index.html" ? "./" : path;
       // A file of another version, half way through an upload, does not pass for this one.
@@ -43,9 +43,26 @@ async function forgetOthers() {
   await self.clients.claim();
 }
 
-async function answer(request) {
-  const address = new URL(request.url);
+async function answer(event) {
+  const address = new URL(event.request.url);
   if (address.pathname.endsWith("/")) address.pathname += "index.html";
   const kept = await caches.open(KEPT);
-  return (await kept.match(address, { ignoreSearch: true })) ?? fetch(request);
+  const found = await kept.match(address, { ignoreSearch: true });
+  if (found) return found;
+  const path = address.href.slice(self.registration.scope.length).split(/[?#]/)[0];
+  if (WANTED.some((file) => file.path === path)) event.waitUntil(keepAgain());
+  return fetch(event.request);
+}
+
+let keeping;
+
+// A browser short of room may have thrown away what was kept. A site that has moved on to another version has not this
+// one any more: then that one is kept when its worker comes.
+function keepAgain() {
+  keeping ??= keep()
+    .catch(() => caches.delete(KEPT))
+    .finally(() => {
+      keeping = undefined;
+    });
+  return keeping;
 }

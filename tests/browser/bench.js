@@ -2,8 +2,8 @@
 import { expect } from "./fixture.js";
 
 /** Opens the page and waits until it draws; on a phone it is turned to the left side. */
-export async function openBench(page) {
-  await page.goto("");
+export async function openBench(page, address = "") {
+  await page.goto(address);
   await expect(page.locator("#rear-body path").first()).toBeAttached();
   const right = page.getByRole("radio", { name: "Right" });
   if (await right.isChecked()) await page.getByRole("radio", { name: "Left" }).check();
@@ -17,6 +17,14 @@ export function lever(page, name) {
 /** A lever's number box. */
 export function leverBox(page, name) {
   return page.locator(".dial").getByRole("textbox", { name, exact: true });
+}
+
+/** Types into a lever's number box. */
+export async function type(page, name, text) {
+  const box = leverBox(page, name);
+  await box.fill(text);
+  await box.press("Enter");
+  await box.blur();
 }
 
 /** Everything that the picture draws, as text, without what the page marks its places with. */

@@ -1,6 +1,33 @@
 // Where and how the browser tests run: at a desk and on a phone, on the
-// browser the machine has.
+// browsers the machine has.
 import { defineConfig } from "@playwright/test";
+
+const chromium = {
+  browserName: "chromium",
+  launchOptions: {
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    // Chromium refuses its sandbox to root.
+    chromiumSandbox: process.getuid?.() !== 0,
+    // Nothing is asked of the network that the page did not ask for.
+    args: [
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  },
+};
+
+// The Firefox that the machine has is driven by its own protocol, WebDriver BiDi.
+const firefox = {
+  browserName: "firefox",
+  channel: "moz-firefox",
+  launchOptions: { executablePath: process.env.FIREFOX ?? "/usr/bin/firefox-esr" },
+};
+
+const desk = { viewport: { width: 1440, height: 900 } };
 
 export default defineConfig({
   testDir: ".",
@@ -14,34 +41,19 @@ export default defineConfig({
   // fault; what failed once is listed as flaky.
   retries: 1,
   reporter: "list",
-  use: {
-    browserName: "chromium",
-    launchOptions: {
-      executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-      // Chromium refuses its sandbox to root.
-      chromiumSandbox: process.getuid?.() !== 0,
-      // Nothing is asked of the network that the page did not ask for.
-      args: [
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-      ],
-    },
-    trace: "retain-on-failure",
-  },
+  use: { trace: "retain-on-failure" },
   projects: [
-    { name: "desktop", use: { viewport: { width: 1440, height: 900 } } },
+    { name: "desktop", use: { ...chromium, ...desk } },
     {
       name: "phone",
       use: {
+        ...chromium,
         viewport: { width: 390, height: 844 },
         deviceScaleFactor: 2,
         hasTouch: true,
         isMobile: true,
       },
     },
+    { name: "firefox", grep: /@firefox/, use: { ...firefox, ...desk } },
   ],
 });

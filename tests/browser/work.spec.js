@@ -3,18 +3,11 @@
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "./fixture.js";
-import { lever, leverBox, openBench, pictureOf } from "./bench.js";
+import { lever, leverBox, openBench, pictureOf, type } from "./bench.js";
 
 const scenario = (name) => fileURLToPath(new URL(`../../scenarios/${name}.toml`, import.meta.url));
 const carButton = (page) => page.locator(".car-button");
 const fileInput = (page) => page.locator('input[type="file"]');
-
-async function type(page, name, text) {
-  const box = leverBox(page, name);
-  await box.fill(text);
-  await box.press("Enter");
-  await box.blur();
-}
 
 test("steps are taken back and done again, by button and by key", async ({ page }) => {
   await openBench(page);
@@ -129,38 +122,4 @@ test("a file is dropped anywhere on the page", async ({ page }) => {
     document.querySelector("footer").dispatchEvent(new DragEvent("drop", { dataTransfer: held, bubbles: true, cancelable: true }));
   }, text);
   await expect(carButton(page)).toContainText("Fastback");
-});
-
-test("a browser that keeps nothing is told, and the page works", async ({ page }) => {
-  await page.addInitScript(() => {
-    Storage.prototype.setItem = () => {
-      throw new DOMException("full", "QuotaExceededError");
-    };
-  });
-  await openBench(page);
-  await expect(page.getByText("does not let the page keep your work")).toBeVisible();
-  await page.getByRole("button", { name: "Understood" }).click();
-  await type(page, "Backspacing", "6 in");
-  await expect(leverBox(page, "Backspacing")).toHaveValue("6 in");
-});
-
-test("kept work that cannot be read gives way to a fresh start", async ({ page }) => {
-  await page.addInitScript(() => localStorage.setItem("lip-to-rail.desk", "lip-to-rail desk 1\nnow 4 4 file\n"));
-  await openBench(page);
-  await expect(carButton(page)).toContainText("invented");
-});
-
-test("kept work that stopped the page is put aside, not tried again", async ({ page }) => {
-  await page.addInitScript(() => {
-    if (sessionStorage.getItem("told")) return;
-    sessionStorage.setItem("told", "1");
-    sessionStorage.setItem("lip-to-rail.opening", "1");
-    localStorage.setItem("lip-to-rail.desk", "lip-to-rail desk 1\nwhat stopped it\n");
-  });
-  await openBench(page);
-  await expect(page.getByText("stopped the page and was put aside")).toBeVisible();
-  await carButton(page).click();
-  const arrives = page.waitForEvent("download");
-  await page.getByRole("button", { name: /Save what was put aside/ }).click();
-  expect(await readFile(await (await arrives).path(), "utf8")).toContain("what stopped it");
 });

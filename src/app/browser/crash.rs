@@ -1,40 +1,28 @@
-//! When the page itself fails: the work is kept and a plain message takes the place of a blank page.
+//! When the page itself fails: the work is kept already, and a plain message takes the place of a blank page.
 
-use std::cell::RefCell;
+use std::cell::Cell;
 
 use leptos::prelude::document;
 use leptos::wasm_bindgen::JsValue;
 use leptos::web_sys::Element;
 
-use super::storage::{self, Slot};
-
 thread_local! {
-    /// The newest desk that the page is known to have survived.
-    static SOUND: RefCell<Option<String>> = const { RefCell::new(None) };
+    /// Whether the browser keeps the newest desk that the page is known to have survived.
+    static IS_KEPT: Cell<bool> = const { Cell::new(false) };
 }
 
-/// Remembers a desk that stands: what is written when the page stops.
-pub fn remember(desk: &str) {
-    SOUND.with(|sound| sound.replace(Some(desk.to_owned())));
+/// Remembers whether the browser took the work the last time: what is said when the page stops.
+pub fn remember(is_kept: bool) {
+    IS_KEPT.set(is_kept);
 }
 
 /// Takes over from the default of showing nothing.
 pub fn set_hook() {
     std::panic::set_hook(Box::new(|panic| {
         console_error_panic_hook::hook(panic);
-        let kept = keep();
         // A page without a body cannot say anything anyway.
-        let _ = tell(kept);
+        let _ = tell(IS_KEPT.get());
     }));
-}
-
-fn keep() -> bool {
-    SOUND.with(|sound| {
-        sound
-            .try_borrow()
-            .ok()
-            .and_then(|sound| Some(storage::write(Slot::Desk, sound.as_deref()?)))
-    }) == Some(true)
 }
 
 fn tell(kept: bool) -> Result<(), JsValue> {

@@ -1,6 +1,7 @@
 //! The browser's memory between two visits. It may be missing, full or forbidden: that is told, never fatal.
 
-use leptos::prelude::window;
+use leptos::ev;
+use leptos::prelude::{on_cleanup, window, window_event_listener};
 use leptos::web_sys::Storage;
 
 /// What is kept under which name.
@@ -11,13 +12,15 @@ pub enum Slot {
     /// Set while a kept desk is being brought back, cleared once it stands: a desk that stops the page
     /// must not stop it twice.
     Opening,
-    /// A desk that stopped the page, put out of the way.
-    Stopped,
+    /// Desks that stopped the page or could not be read, put out of the way.
+    Aside,
     /// The shop's photo, behind the name of the car that it belongs to.
     Photo,
     /// The car of this tab as its address has it, or nothing while it has faults: entries of the browser's history
     /// may hold older ones.
     Car,
+    /// The name of this tab among others.
+    Tab,
 }
 
 impl Slot {
@@ -25,18 +28,20 @@ impl Slot {
         match self {
             Slot::Desk => "lip-to-rail.desk",
             Slot::Opening => "lip-to-rail.opening",
-            Slot::Stopped => "lip-to-rail.stopped",
+            Slot::Aside => "lip-to-rail.stopped",
             Slot::Photo => "lip-to-rail.photo",
             Slot::Car => "lip-to-rail.car",
+            Slot::Tab => "lip-to-rail.tab",
         }
     }
 }
 
-/// Where a slot is kept. That a desk is being brought back, and the address, concern one tab, the rest all of them.
+/// Where a slot is kept. That a desk is being brought back, the address and the name concern one tab, the rest all of
+/// them.
 fn storage(slot: Slot) -> Option<Storage> {
     let storage = match slot {
-        Slot::Opening | Slot::Car => window().session_storage(),
-        Slot::Desk | Slot::Stopped | Slot::Photo => window().local_storage(),
+        Slot::Opening | Slot::Car | Slot::Tab => window().session_storage(),
+        Slot::Desk | Slot::Aside | Slot::Photo => window().local_storage(),
     };
     storage.ok().flatten()
 }
@@ -49,6 +54,16 @@ pub fn read(slot: Slot) -> Option<String> {
 /// Keeps `text`; says whether it was kept.
 pub fn write(slot: Slot, text: &str) -> bool {
     storage(slot).is_some_and(|storage| storage.set_item(slot.name(), text).is_ok())
+}
+
+/// Acts when another tab wrote to this slot.
+pub fn on_change(slot: Slot, act: impl Fn() + 'static) {
+    let changed = window_event_listener(ev::storage, move |event| {
+        if event.key().as_deref() == Some(slot.name()) {
+            act();
+        }
+    });
+    on_cleanup(move || changed.remove());
 }
 
 /// Forgets what was kept.

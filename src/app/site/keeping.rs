@@ -12,31 +12,65 @@ use leptos::prelude::*;
 use crate::bench::store::Bench;
 use crate::browser::storage::{self, Slot};
 use crate::browser::{crash, motion};
-use crate::state::desk::{self, Desk};
+use crate::state::desk::{self, Desk, Unread};
 use crate::state::history::History;
-use crate::state::opening;
+use crate::state::kept::{self, Trouble};
 use crate::state::settings::Settings;
 use crate::state::work::Work;
+use crate::state::{opening, tabs};
 
 /// How long after the last change the work is kept.
 const MOMENT: Duration = Duration::from_millis(300);
 
-/// The desk as it was left, or a first one. `None` when not even an invented car opens.
-pub fn bring_back() -> Option<Desk> {
-    left().or_else(first)
+/// A desk to begin with, and what the reader must know of the one that was kept.
+pub struct Brought {
+    /// The desk.
+    pub desk: Desk,
+    /// What is wrong with the kept one, and whether it was put out of the way. While it was not, nothing is written
+    /// over it.
+    pub trouble: Option<(Trouble, bool)>,
 }
 
-/// The desk as it was left. One that stopped the page the last time is put out of the way, not tried again.
-fn left() -> Option<Desk> {
-    let text = storage::read(Slot::Desk)?;
-    if storage::read(Slot::Opening).is_some() {
-        storage::write(Slot::Stopped, &text);
+/// The desk as it was left, or a first one. `None` when not even an invented car opens.
+pub fn bring_back() -> Option<Brought> {
+    let (left, trouble) = match storage::read(Slot::Desk) {
+        Some(text) => left(&text),
+        None => (None, None),
+    };
+    Some(Brought {
+        desk: left.or_else(first)?,
+        trouble,
+    })
+}
+
+/// The desk as it was left. One that stopped the page the last time is put out of the way, not tried again; so is one
+/// that cannot be read, whole or in part.
+fn left(text: &str) -> (Option<Desk>, Option<(Trouble, bool)>) {
+    let (desk, trouble) = if storage::read(Slot::Opening).is_some() {
         storage::forget(Slot::Opening);
-        storage::forget(Slot::Desk);
-        return None;
+        (None, Trouble::Stopped)
+    } else {
+        storage::write(Slot::Opening, "1");
+        match desk::read(text) {
+            Ok(desk) if desk::is_whole(&desk, text) => return (Some(desk), None),
+            Ok(desk) => (Some(desk), Trouble::InPart),
+            Err(Unread::Newer) => (None, Trouble::Newer),
+            Err(Unread::Damaged) => (None, Trouble::Damaged),
+        }
+    };
+    (desk, Some((trouble, put_out_of_the_way(text))))
+}
+
+/// Moves a kept desk to where the reader can save it; says whether there was room for it.
+fn put_out_of_the_way(text: &str) -> bool {
+    let all = kept::joined(storage::read(Slot::Aside), text);
+    // Where there is not room for both, there is once the one is gone.
+    storage::forget(Slot::Desk);
+    let is_aside = storage::write(Slot::Aside, &all);
+    if !is_aside {
+        storage::write(Slot::Desk, text);
     }
-    storage::write(Slot::Opening, "1");
-    desk::read(&text)
+    is_aside
 }
 
 /// What a first visit finds: an invented car; where both sides would be small, the worse one.
@@ -61,34 +95,86 @@ fn worse_side(work: &Work) -> Side {
         .unwrap_or(Side::Left)
 }
 
-/// Keeps the work as it is; says whether the browser took it.
-pub fn keep_now(bench: Bench) -> bool {
-    let settings = bench.settings.get_untracked();
-    let text = bench.history.with_untracked(|history| {
-        bench
-            .aside
-            .with_untracked(|aside| desk::write(history, aside, &settings))
-    });
-    storage::forget(Slot::Opening);
-    crash::remember(&text);
-    storage::write(Slot::Desk, &text)
+/// What this tab knows of what is kept.
+#[derive(Clone, Copy)]
+pub struct Keeper {
+    bench: Bench,
+    /// The kept text as this tab last read or wrote it.
+    seen: StoredValue<Option<String>>,
+    /// Whether the kept text must stay as it is.
+    is_held: bool,
+    /// This tab's name: when it was opened.
+    tab: StoredValue<String>,
 }
 
-/// Keeps the work a moment after every change, and at once when the page is left.
-pub fn keep(bench: Bench) {
-    if storage::read(Slot::Stopped).is_some() {
-        bench.notice.set(Some(
-            "The car from your last visit stopped the page and was put aside. “Save what was put aside” is in the car menu.".to_owned(),
-        ));
+impl Keeper {
+    /// Keeps the work as it is; says whether the browser took it.
+    pub fn keep_now(self) -> bool {
+        self.take_in();
+        let bench = self.bench;
+        let settings = bench.settings.get_untracked();
+        let text = bench.history.with_untracked(|history| {
+            bench
+                .aside
+                .with_untracked(|aside| desk::write(history, aside, &settings))
+        });
+        storage::forget(Slot::Opening);
+        let text = self.tab.with_value(|tab| tabs::signed(&text, tab));
+        let is_kept = !self.is_held && storage::write(Slot::Desk, &text);
+        if is_kept {
+            self.seen.set_value(Some(text));
+        }
+        crash::remember(is_kept);
+        is_kept
     }
+
+    /// Takes in what another tab kept since; says whether it brought a car.
+    fn take_in(self) -> bool {
+        let text = storage::read(Slot::Desk);
+        if self.is_held || self.seen.with_value(|seen| *seen == text) {
+            return false;
+        }
+        let bench = self.bench;
+        let all = text.as_deref().and_then(|text| {
+            bench.history.with_untracked(|history| {
+                bench.aside.with_untracked(|aside| {
+                    self.tab
+                        .with_value(|tab| tabs::taken_in(tab, history, aside, text))
+                })
+            })
+        });
+        self.seen.set_value(text);
+        let is_new = all.is_some();
+        if let Some(all) = all {
+            bench.aside.set(all);
+            bench.notice.set(Some(kept::OTHER_TAB.to_owned()));
+        }
+        is_new
+    }
+}
+
+/// Keeps the work a moment after every change, and what is not kept yet when the page is left.
+pub fn keep(bench: Bench, trouble: Option<(Trouble, bool)>) -> Keeper {
+    if let Some((trouble, is_aside)) = trouble {
+        bench.notice.set(Some(trouble.told(is_aside)));
+    } else if storage::read(Slot::Aside).is_some() {
+        bench.notice.set(Some(kept::STILL_ASIDE.to_owned()));
+    }
+    let is_held = trouble.is_some_and(|(_, is_aside)| !is_aside);
+    let keeper = Keeper {
+        bench,
+        seen: StoredValue::new(storage::read(Slot::Desk)),
+        is_held,
+        tab: StoredValue::new(name_of_tab()),
+    };
     let waiting = StoredValue::new_local(None::<TimeoutHandle>);
-    let failed = StoredValue::new(false);
+    // What is wrong with the kept text was told with what to do.
+    let failed = StoredValue::new(is_held);
     let write = move || {
-        let kept = keep_now(bench);
+        waiting.set_value(None);
+        let kept = keeper.keep_now();
         if !kept && !failed.get_value() {
-            bench.notice.set(Some(
-                "This browser does not let the page keep your work between visits. Save a file before you leave.".to_owned(),
-            ));
+            bench.notice.set(Some(kept::NOT_KEPT.to_owned()));
         }
         failed.set_value(!kept);
     };
@@ -98,12 +184,38 @@ pub fn keep(bench: Bench) {
         }
         waiting.set_value(set_timeout_with_handle(write, MOMENT).ok());
     };
+    // What came from another tab is kept there: writing it back at once would be a change there again.
+    let is_from_there = StoredValue::new(false);
+    storage::on_change(Slot::Desk, move || {
+        if keeper.take_in() {
+            is_from_there.set_value(true);
+        }
+    });
     Effect::new(move |_| {
         bench.history.track();
         bench.aside.track();
         bench.settings.track();
-        soon();
+        if !is_from_there.get_value() {
+            soon();
+        }
+        is_from_there.set_value(false);
     });
-    let leaving = window_event_listener(ev::pagehide, move |_| write());
+    let leaving = window_event_listener(ev::pagehide, move |_| {
+        if waiting.with_value(Option::is_some) || failed.get_value() {
+            write();
+        }
+    });
     on_cleanup(move || leaving.remove());
+    keeper
+}
+
+/// When this tab was opened, as people say it; it outlives a reload.
+fn name_of_tab() -> String {
+    storage::read(Slot::Tab).unwrap_or_else(|| {
+        let now = js_sys::Date::new_0();
+        let [hour, minute, second] = [now.get_hours(), now.get_minutes(), now.get_seconds()];
+        let name = format!("{hour}:{minute:02}:{second:02}");
+        storage::write(Slot::Tab, &name);
+        name
+    })
 }

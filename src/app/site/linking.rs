@@ -38,7 +38,10 @@ pub fn follow_car(bench: Bench, address: RwSignal<Address>) {
     // A car with faults has no link; the address keeps the last that had none.
     let note = move || {
         let token = carfile::to_token(&bench.settled().car).ok();
-        storage::write(Slot::Car, token.as_deref().unwrap_or_default());
+        if !storage::write(Slot::Car, token.as_deref().unwrap_or_default()) {
+            // An older car there would take the place of the one in the address.
+            storage::forget(Slot::Car);
+        }
         token
     };
     let waiting = StoredValue::new_local(None::<TimeoutHandle>);

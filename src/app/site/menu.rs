@@ -12,8 +12,8 @@ use crate::bench::listen::press;
 use crate::bench::store::{Bench, Refused};
 use crate::browser::download;
 use crate::browser::storage::{self, Slot};
-use crate::state::opening;
 use crate::state::work::{Source, Work, file_name};
+use crate::state::{kept, opening};
 
 /// Larger files are not read: a car file is some thousand bytes.
 const LARGEST_FILE: f64 = 1_000_000.0;
@@ -41,6 +41,11 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
             let _ = list.hide_popover();
         }
     };
+    let is_aside = RwSignal::new(storage::read(Slot::Aside).is_some());
+    let forget_aside = move || {
+        storage::forget(Slot::Aside);
+        is_aside.set(false);
+    };
     view! {
         <button type="button" class="car-button" popovertarget="cars">
             <span class="over">"Car"</span>
@@ -56,11 +61,17 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
                 <For each=move || bench.aside.get() key=|work| format!("{:?}{}", work.source, work.car.name) let:work>
                     <CarEntry name=work.car.name.clone() purpose=origin(&work) on_pick=move || pick(Some(work.clone())) />
                 </For>
-                <Show when=|| storage::read(Slot::Stopped).is_some()>
+                <Show when=move || is_aside.get()>
                     <li>
-                        <button type="button" class="car" on:click=press(move || save_stopped(bench))>
+                        <button type="button" class="car" on:click=press(move || save_aside(bench))>
                             <b>"Save what was put aside"</b>
-                            <span>"The work that stopped the page on an earlier visit, as it was kept."</span>
+                            <span>"Work of an earlier visit that could not be opened, as it was kept."</span>
+                        </button>
+                    </li>
+                    <li>
+                        <button type="button" class="car" on:click=press(forget_aside)>
+                            <b>"Forget what was put aside"</b>
+                            <span>"Once you have it as a file."</span>
                         </button>
                     </li>
                 </Show>
@@ -103,11 +114,9 @@ fn origin(work: &Work) -> String {
     }
 }
 
-fn save_stopped(bench: Bench) {
-    let text = storage::read(Slot::Stopped).unwrap_or_default();
-    if download::save("put-aside.txt", &text) {
-        storage::forget(Slot::Stopped);
-    } else {
+fn save_aside(bench: Bench) {
+    let text = storage::read(Slot::Aside).unwrap_or_default();
+    if !download::save("put-aside.txt", &text) {
         bench
             .notice
             .set(Some("The browser did not take the file.".to_owned()));
@@ -168,10 +177,12 @@ fn open_first(bench: Bench, files: Option<FileList>) {
     };
     spawn_local(async move {
         let name = file.name();
-        match text_of(&file).await.and_then(|text| car_of(&text)) {
-            Ok(work) => {
+        match text_of(&file).await.and_then(|text| cars_of(&text)) {
+            Ok(works) => {
                 bench.refused.set(None);
-                bench.open(work);
+                for work in works {
+                    bench.open(work);
+                }
             }
             Err(faults) => bench.refused.set(Some(Refused { name, faults })),
         }
@@ -193,8 +204,16 @@ async fn text_of(file: &File) -> Result<String, Vec<String>> {
     text.ok_or_else(|| vec!["The browser could not read the file.".to_owned()])
 }
 
-fn car_of(text: &str) -> Result<Work, Vec<String>> {
-    carfile::read(text)
-        .map(|car| Work::open(car, Source::File))
-        .map_err(|faults| faults.iter().map(ToString::to_string).collect())
+/// The car of a car file, or the cars of a file of work that was put aside, the one to open last.
+fn cars_of(text: &str) -> Result<Vec<Work>, Vec<String>> {
+    match kept::salvaged(text) {
+        Some(works) if works.is_empty() => Err(vec![
+            "This version of the page can read no car in it. Keep the file: a newer version may."
+                .to_owned(),
+        ]),
+        Some(works) => Ok(works),
+        None => carfile::read(text)
+            .map(|car| vec![Work::open(car, Source::File)])
+            .map_err(|faults| faults.iter().map(ToString::to_string).collect()),
+    }
 }

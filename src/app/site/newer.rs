@@ -2,18 +2,18 @@
 
 use leptos::prelude::*;
 
-use super::keeping;
+use super::keeping::Keeper;
 use crate::bench::listen::press;
 use crate::bench::store::Bench;
 use crate::browser::offline;
 
 /// Says that a newer version waits. Nothing that is open changes by itself.
 #[component]
-pub fn NewerVersion(bench: Bench) -> impl IntoView {
+pub fn NewerVersion(bench: Bench, keeper: Keeper) -> impl IntoView {
     let ready = RwSignal::new(false);
     offline::keep_page(move || ready.set(true));
     let take = move || {
-        if keeping::keep_now(bench) {
+        if keeper.keep_now() {
             offline::take_newer();
         } else {
             bench.notice.set(Some(

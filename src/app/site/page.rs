@@ -16,6 +16,7 @@ use crate::bench::page::BenchPage;
 use crate::bench::store::Bench;
 use crate::sheets::SheetsPage;
 use crate::state::address::Place;
+use crate::state::kept::Trouble;
 use crate::state::settings::{THEMES, stored};
 use crate::state::words;
 use crate::taking::TakeAwayPage;
@@ -29,14 +30,14 @@ pub fn Page() -> impl IntoView {
         return view! { <Embedded figure=figure address=address /> }.into_any();
     }
     match keeping::bring_back() {
-        Some(desk) => view! { <Whole bench=Bench::new(desk) /> }.into_any(),
+        Some(brought) => view! { <Whole bench=Bench::new(brought.desk) trouble=brought.trouble /> }.into_any(),
         None => view! { <main class="stopped"><h1>"Lip to Rail"</h1><p>"The page was put together without its cars."</p></main> }.into_any(),
     }
 }
 
 #[component]
-fn Whole(bench: Bench) -> impl IntoView {
-    keeping::keep(bench);
+fn Whole(bench: Bench, trouble: Option<(Trouble, bool)>) -> impl IntoView {
+    let keeper = keeping::keep(bench, trouble);
     keys::listen(bench);
     listen_for_drops(bench);
     let address = follow(bench);
@@ -70,7 +71,7 @@ fn Whole(bench: Bench) -> impl IntoView {
             <div class="told">
                 <FaultBanner bench=bench />
                 <Notice bench=bench />
-                <NewerVersion bench=bench />
+                <NewerVersion bench=bench keeper=keeper />
             </div>
             {open}
         </main>

@@ -17,6 +17,8 @@ use super::stations::{self, Sheet};
 use super::wishes;
 use super::work::{Source, Work};
 
+/// What the first line of every desk begins with.
+pub const FAMILY: &str = "lip-to-rail desk ";
 /// The first line, with the version of the format.
 const HEAD: &str = "lip-to-rail desk 1";
 
@@ -135,11 +137,27 @@ impl Cars {
     }
 }
 
-/// The desk that `text` keeps; `None` when it keeps no present.
-pub fn read(text: &str) -> Option<Desk> {
+/// Why a kept text gives no desk.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unread {
+    /// A newer version of the page kept it.
+    Newer,
+    /// It is no desk, or keeps no present.
+    Damaged,
+}
+
+/// The desk that `text` keeps.
+pub fn read(text: &str) -> Result<Desk, Unread> {
     let mut lines = text.lines().peekable();
-    if lines.next() != Some(HEAD) {
-        return None;
+    let head = lines.next().unwrap_or_default();
+    if head != HEAD {
+        let version = head.strip_prefix(FAMILY);
+        let is_newer = version.is_some_and(|version| version.parse::<u32>().is_ok());
+        return Err(if is_newer {
+            Unread::Newer
+        } else {
+            Unread::Damaged
+        });
     }
     let (mut cars, mut sheets) = (Vec::new(), Vec::new());
     // What a draft or a found gap behind a line belongs to: the past, the present or the cars put aside.
@@ -189,11 +207,22 @@ pub fn read(text: &str) -> Option<Desk> {
         }
     }
     settings.preferences = wishes::read(wished.into_iter());
-    Some(Desk {
-        history: History::with_past(past, now?),
+    Ok(Desk {
+        history: History::with_past(past, now.ok_or(Unread::Damaged)?),
         own,
         settings,
     })
+}
+
+/// Whether the desk holds all the work that its text keeps, down to each step, table and found gap.
+pub fn is_whole(desk: &Desk, text: &str) -> bool {
+    let works = |text: &str| {
+        ["step", "now", "own", "draft", "found"].map(|kind| {
+            let lines = text.lines().map(|line| line.split(' ').next());
+            lines.filter(|first| *first == Some(kind)).count()
+        })
+    };
+    text.ends_with('\n') && works(text) == works(&write(&desk.history, &desk.own, &desk.settings))
 }
 
 /// Gives a work the station table that a line refers to.
@@ -320,6 +349,11 @@ mod tests {
         );
         assert!(back.history.past().len() < worked().history.past().len());
         assert_eq!(back.settings.theme, Settings::default().theme);
+        assert!(!is_whole(&back, &text));
+        let whole = kept(&drafted());
+        assert!(is_whole(&read(&whole).expect("a desk"), &whole));
+        let cut = whole.trim_end();
+        assert!(!is_whole(&read(cut).expect("a desk"), cut));
     }
 
     /// The worked desk with a station table that has a bad cell, in the present and in the last step.
@@ -383,8 +417,10 @@ mod tests {
 
     #[test]
     fn text_that_is_no_desk_is_none_and_no_cut_of_one_panics() {
-        assert_eq!(read(""), None);
-        assert_eq!(read("something else"), None);
+        for text in ["", "something else", HEAD, "lip-to-rail desk x\nnow"] {
+            assert_eq!(read(text), Err(Unread::Damaged));
+        }
+        assert_eq!(read("lip-to-rail desk 2\nand more"), Err(Unread::Newer));
         let text = kept(&drafted());
         for end in (0..text.len())
             .step_by(97)
