@@ -6,12 +6,12 @@ use crate::state::desk;
 /// It opens or it does not; what opened is kept as a text that opens again and is kept as the same text.
 pub fn ask(input: &[u8]) {
     let text = String::from_utf8_lossy(input);
-    let Some(desk) = timed("opening what was kept", || desk::read(&text)) else {
+    let Ok(desk) = timed("opening what was kept", || desk::read(&text)) else {
         return;
     };
     let kept = |desk: &desk::Desk| desk::write(&desk.history, &desk.own, &desk.settings);
     let first = kept(&desk);
-    let again = desk::read(&first).unwrap_or_else(|| panic!("it does not open again:\n{first}"));
+    let again = desk::read(&first).unwrap_or_else(|_| panic!("it does not open again:\n{first}"));
     assert_eq!(kept(&again), first, "kept again it is another text");
     assert_eq!(
         again.history.past().len(),

@@ -2,18 +2,22 @@
 
 use leptos::prelude::*;
 
-use super::keeping::Keeper;
 use crate::bench::listen::press;
 use crate::bench::store::Bench;
 use crate::browser::offline;
 
 /// Says that a newer version waits. Nothing that is open changes by itself.
 #[component]
-pub fn NewerVersion(bench: Bench, keeper: Keeper) -> impl IntoView {
+pub fn NewerVersion(
+    bench: Bench,
+    /// Keeps the work as it is; says whether the browser took it.
+    #[prop(into)]
+    keep_now: Callback<(), bool>,
+) -> impl IntoView {
     let ready = RwSignal::new(false);
     offline::keep_page(move || ready.set(true));
     let take = move || {
-        if keeper.keep_now() {
+        if keep_now.run(()) {
             offline::take_newer();
         } else {
             bench.notice.set(Some(

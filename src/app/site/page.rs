@@ -71,7 +71,7 @@ fn Whole(bench: Bench, trouble: Option<(Trouble, bool)>) -> impl IntoView {
             <div class="told">
                 <FaultBanner bench=bench />
                 <Notice bench=bench />
-                <NewerVersion bench=bench keeper=keeper />
+                <NewerVersion bench=bench keep_now=move |()| keeper.keep_now() />
             </div>
             {open}
         </main>

@@ -120,7 +120,7 @@ mod tests {
         let other = opening::invented(1).expect("another");
         let other = other.with(|car| car.axle.spacer += 5.0);
         let history = History::new(mine.clone());
-        let text = desk::write(&history, &[other.clone()], &Settings::default());
+        let text = desk::write(&history, std::slice::from_ref(&other), &Settings::default());
         let names = |text: &str| {
             let cars = salvaged(text).expect("put-aside work");
             cars.iter()
