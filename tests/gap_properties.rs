@@ -1,5 +1,7 @@
 //! What the certified gap promises, on random tires, axles and pieces of metal aimed at trouble.
 
+mod random;
+
 use geometry::chain::{Arc, Chain};
 use geometry::gap::{
     Face, Gap, Limits, Meeting, Part, Patch, PoseDomain, Poses, ROUNDING, certify, certify_below,
@@ -13,6 +15,7 @@ use geometry::tire::{ShapeInputs, TireShape};
 use geometry::travel::Pose;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
+use random::locator;
 
 /// The accuracy asked for, mm.
 const ACCURACY: f64 = 0.05;
@@ -79,26 +82,6 @@ impl Case {
         self.body
             .distance(self.motion.at(pose).axle_from_body(point))
     }
-}
-
-fn locator() -> impl Strategy<Value = Locator> {
-    let height = -200.0..250.0;
-    prop_oneof![
-        (-600.0..-250.0, -80.0..120.0, 250.0..600.0, -80.0..120.0).prop_map(|(ax, ay, bx, by)| {
-            Locator::TrackBar {
-                axle_end: vec2(ax, ay),
-                body_end: vec2(bx, by),
-            }
-        }),
-        (height.clone(), any::<bool>()).prop_map(|(height, body)| Locator::WattLink {
-            height,
-            pivot_on: if body { PivotOn::Body } else { PivotOn::Axle },
-        }),
-        height
-            .clone()
-            .prop_map(|height| Locator::AngledLinks { height }),
-        height.prop_map(|height| Locator::LeafSprings { height }),
-    ]
 }
 
 fn case() -> impl Strategy<Value = Case> {

@@ -1,8 +1,10 @@
 //! What vouches for a stretch of the room chart, on random tires, axles and pieces of metal: the planes as the wheel is
 //! shifted, the drift as the track changes, and how far one section reaches beyond another.
 
+mod random;
+
 use geometry::gap::{Beside, Face, Limits, Part, PoseDomain, Poses, certify, certify_above};
-use geometry::locator::{Locator, PivotOn};
+use geometry::locator::Locator;
 use geometry::motion::Motion;
 use geometry::normals::{self, SECTORS};
 use geometry::side::Side;
@@ -11,6 +13,7 @@ use geometry::space::{Vec3, vec2, vec3};
 use geometry::tire::{ShapeInputs, TireShape};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
+use random::locator;
 
 /// Room for the rounding of two ways to the same number, mm.
 const SAME: f64 = 1e-7;
@@ -45,23 +48,6 @@ fn tire(width: f64) -> Option<TireShape> {
         widest_at: 0.5,
     };
     TireShape::new(inputs).ok()
-}
-
-fn locator() -> impl Strategy<Value = Locator> {
-    let height = -200.0..250.0;
-    prop_oneof![
-        (-600.0..-250.0, -80.0..120.0, 250.0..600.0, -80.0..120.0).prop_map(|(ax, ay, bx, by)| {
-            Locator::TrackBar {
-                axle_end: vec2(ax, ay),
-                body_end: vec2(bx, by),
-            }
-        }),
-        (height.clone(), any::<bool>()).prop_map(|(height, body)| Locator::WattLink {
-            height,
-            pivot_on: if body { PivotOn::Body } else { PivotOn::Axle },
-        }),
-        height.prop_map(|height| Locator::LeafSprings { height }),
-    ]
 }
 
 /// An axle at a track width, as it would be at another.

@@ -10,12 +10,8 @@ use geometry::side::Side;
 use geometry::tire::Arrival;
 use geometry::units::LengthUnit;
 
-/// The keys and tables at the top of a file.
-pub(crate) const TOP: &[&str] = &[
-    "format",
-    "name",
-    "purpose",
-    "units",
+/// The tables of a car that are there once, in the order of a file.
+pub(crate) const TABLES: [&str; 10] = [
     "tire",
     "wheel",
     "axle",
@@ -26,12 +22,16 @@ pub(crate) const TOP: &[&str] = &[
     "stock",
     "metal",
     "shop",
-    "tape",
-    "left",
-    "right",
-    "obstacle",
-    "no_cut",
 ];
+
+/// The keys and tables at the top of a file.
+pub(crate) fn top() -> Vec<&'static str> {
+    let (before, after) = (
+        ["format", "name", "purpose", "units"],
+        ["tape", "left", "right", "obstacle", "no_cut"],
+    );
+    [&before[..], &TABLES, &after].concat()
+}
 
 /// Keys that stand beside the numbers of a table.
 pub(crate) const EXTRA: &[&str] = &[

@@ -9,7 +9,7 @@
 
 mod swung;
 
-pub use swung::EnvelopeWork;
+pub use swung::{EnvelopeWork, EnvelopesWork};
 
 use crate::chain::Chain;
 use crate::motion::real::Rate;

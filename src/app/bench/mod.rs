@@ -17,6 +17,7 @@ mod outcome;
 pub mod page;
 pub mod picture;
 mod preferences;
+pub mod radio;
 mod room;
 mod room_plane;
 mod round;

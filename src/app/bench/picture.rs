@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use drawing::{Handle, RearOptions, Scene, Shown, rear_view};
+use drawing::{Handle, RearOptions, Scene, rear_view};
 use geometry::car::Lever;
 use geometry::check::{ACCURACY, at_pose};
 use geometry::model::EnvelopeSection;
@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use leptos::svg;
 
 use super::handle::{DragHandle, HeaveHandle};
+use super::radio::RadioMenu;
 use super::store::{Bench, Same};
 use crate::browser::later::later;
 use crate::browser::size::width_of;
@@ -139,16 +140,8 @@ fn room(bench: Bench) -> Memo<Option<Arc<Room>>> {
     });
     let felt = later(swung, Signal::stored(true), |(model, angle)| {
         let target = model.0.car.targets.travel;
-        let mut work = Sides::each(|side| model.0.begin_envelope(side, target, *angle));
-        let mut left = None;
-        Box::new(move || {
-            if left.is_none() {
-                left = work.left.step(RAYS);
-                return None;
-            }
-            let right = work.right.step(RAYS)?;
-            left.take().map(|left| Sides { left, right })
-        })
+        let mut work = model.0.begin_envelopes(target, *angle);
+        Box::new(move || work.step(RAYS))
     });
     Memo::new(move |_| upright.get().or_else(|| felt.get()))
 }
@@ -195,25 +188,13 @@ pub fn SceneGroup(id: String, scene: Memo<Option<Arc<Scene>>>) -> impl IntoView 
 /// Which side is shown: one as large as the width allows, or both.
 #[component]
 pub fn ShownMenu(bench: Bench) -> impl IntoView {
-    let now = move || bench.settings.get().shown;
-    let option = move |(word, name, shown): (&'static str, &'static str, Shown)| {
-        view! {
-            <label>
-                <input
-                    type="radio"
-                    name="shown"
-                    value=word
-                    prop:checked=move || now() == shown
-                    on:change=move |_| bench.settings.update(|settings| settings.shown = shown)
-                />
-                <span>{name}</span>
-            </label>
-        }
-    };
     view! {
-        <fieldset class="shown">
-            <legend class="heard">"Side of the car to see"</legend>
-            {SHOWN.into_iter().map(option).collect_view()}
-        </fieldset>
+        <RadioMenu
+            legend="Side of the car to see"
+            name="shown"
+            choices=&SHOWN
+            now=Signal::derive(move || bench.settings.with(|settings| settings.shown))
+            choose=move |shown| bench.settings.update(|settings| settings.shown = shown)
+        />
     }
 }

@@ -2,13 +2,14 @@
 
 use std::sync::Arc;
 
-use drawing::sheets::{Kind, Paper, csv};
+use drawing::sheets::{Kind, csv};
 use leptos::prelude::*;
 
 use crate::bench::listen::press;
+use crate::bench::radio::RadioMenu;
 use crate::bench::store::Bench;
 use crate::browser::{download, print};
-use crate::state::settings::{Choice, PAPERS};
+use crate::state::settings::PAPERS;
 use crate::state::sheets::{Outcome, has_pattern, pattern, saved_as};
 
 /// Paper, print, tables, pattern.
@@ -73,25 +74,13 @@ fn tell(bench: Bench, what: &str) {
 /// The paper that sheets are laid out for.
 #[component]
 fn PaperMenu(bench: Bench) -> impl IntoView {
-    let now = move || bench.settings.with(|settings| settings.paper);
-    let option = move |(word, name, paper): Choice<Paper>| {
-        view! {
-            <label>
-                <input
-                    type="radio"
-                    name="paper"
-                    value=word
-                    prop:checked=move || now() == paper
-                    on:change=move |_| bench.settings.update(|settings| settings.paper = paper)
-                />
-                <span>{name}</span>
-            </label>
-        }
-    };
     view! {
-        <fieldset class="shown">
-            <legend class="heard">"Paper size"</legend>
-            {PAPERS.into_iter().map(option).collect_view()}
-        </fieldset>
+        <RadioMenu
+            legend="Paper size"
+            name="paper"
+            choices=&PAPERS
+            now=Signal::derive(move || bench.settings.with(|settings| settings.paper))
+            choose=move |paper| bench.settings.update(|settings| settings.paper = paper)
+        />
     }
 }

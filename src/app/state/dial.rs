@@ -89,12 +89,7 @@ impl Dial {
         let mark = mark(bound.quantity, notation);
         let least = bound.clamp((opened - below).min(present));
         let most = bound.clamp(limit.unwrap_or(opened + above).max(present).max(least));
-        // Marks inside the bound only: the slider must not offer what the bound refuses.
-        Scale {
-            mark,
-            least: ((least / mark) - SNAP).ceil(),
-            most: ((most / mark) + SNAP).floor(),
-        }
+        Scale::inside(mark, least, most)
     }
 }
 
@@ -131,7 +126,11 @@ pub struct Scale {
 impl Scale {
     /// The marks of a length between two ends.
     pub fn between(least: f64, most: f64, notation: Notation) -> Self {
-        let mark = units::step(notation);
+        Self::inside(units::step(notation), least, most)
+    }
+
+    /// The marks between two ends, and none beyond: the slider must not offer what a bound refuses.
+    fn inside(mark: f64, least: f64, most: f64) -> Self {
         Self {
             mark,
             least: ((least / mark) - SNAP).ceil(),

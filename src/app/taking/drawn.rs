@@ -9,7 +9,7 @@ use drawing::{
 use geometry::check::{ACCURACY, Check, at_pose};
 use geometry::model::Model;
 use geometry::sheet::{Ring, SheetMap};
-use geometry::side::{Side, Sides};
+use geometry::side::Side;
 use geometry::sweep::SweepWork;
 use geometry::travel::Pose;
 use geometry::units::Notation;
@@ -78,15 +78,9 @@ impl Order {
 
 fn rear(order: Order) -> Pieces<Scene> {
     let target = order.model().car.targets.travel;
-    let mut work = Sides::each(|side| order.model().begin_envelope(side, target, order.angle));
-    let mut left = None;
+    let mut work = order.model().begin_envelopes(target, order.angle);
     Box::new(move || {
-        if left.is_none() {
-            left = work.left.step(RAYS);
-            return None;
-        }
-        let right = work.right.step(RAYS)?;
-        let room = left.take().map(|left| Sides { left, right });
+        let room = work.step(RAYS)?;
         let held = (order.pose != Pose::RIDE).then(|| at_pose(order.model(), order.pose, ACCURACY));
         let options = RearOptions {
             pose: order.pose,
@@ -94,7 +88,7 @@ fn rear(order: Order) -> Pieces<Scene> {
             shown: order.shown,
             width: order.width,
             notation: order.notation,
-            envelope: room.as_ref(),
+            envelope: Some(&room),
             at_pose: held.as_ref(),
             ..RearOptions::default()
         };

@@ -135,7 +135,7 @@ fn format_is_known(reader: &mut Reader<'_>, top: &Table<'_, '_>) -> bool {
 }
 
 fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
-    reader.keys(top, layout::TOP);
+    reader.keys(top, &layout::top());
     reader.bare = reader.word(top, "units", layout::UNITS);
     let mut car = blank::car();
     for (key, text) in [("name", &mut car.name), ("purpose", &mut car.purpose)] {

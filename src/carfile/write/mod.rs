@@ -13,7 +13,7 @@ use geometry::tire::Arrival;
 use geometry::units::{self, LengthUnit, Notation};
 
 use crate::FORMAT;
-use crate::layout::{self, word};
+use crate::layout::{self, TABLES, word};
 use text::{LENGTH_KEPT, decimal, quoted};
 
 /// A car as a car file, its lengths in `notation`. No length is rounded: one that is no fraction of
@@ -48,18 +48,7 @@ fn written(car: &Car, notation: Notation, brief: bool) -> String {
         heading: None,
     };
     file.top(car);
-    for table in [
-        "tire",
-        "wheel",
-        "axle",
-        "locator",
-        "travel",
-        "targets",
-        "tape_error",
-        "stock",
-        "metal",
-        "shop",
-    ] {
+    for table in TABLES {
         let is_usual = match table {
             "stock" => car.stock == Stock::default(),
             "metal" => car.metal == MetalSpec::default(),

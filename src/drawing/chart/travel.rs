@@ -8,7 +8,7 @@ use plotters::prelude::*;
 
 use super::backend::{FINE, SceneBackend, color, on_sheet};
 use super::scale::{Axis, marks};
-use super::table;
+use super::{sheet, table};
 use crate::label::{Wish, place};
 use crate::lettering::width;
 use crate::role::Role;
@@ -41,17 +41,7 @@ pub struct TravelChart<'a> {
 /// Draws the chart.
 #[must_use]
 pub fn travel_chart(chart: &TravelChart) -> Scene {
-    let width = if chart.width.is_finite() {
-        chart.width.clamp(260.0, 2000.0)
-    } else {
-        640.0
-    };
-    let view = View {
-        x: 0.0,
-        y: 0.0,
-        width,
-        height: (width * 0.5).clamp(220.0, 420.0),
-    };
+    let view = sheet(chart.width, 0.5, 220.0..=420.0);
     let mut frame = Group::new("frame", None);
     let mut curves = Group::new("curves", Some("Each surface's gap against travel"));
     if let Some(range) = Range::of(chart) {

@@ -10,6 +10,7 @@ use plotters::prelude::*;
 
 use crate::chart::backend::{FINE, SceneBackend, color, on_sheet};
 use crate::chart::scale::{Axis, marks};
+use crate::chart::sheet;
 use crate::lettering;
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Scene, Shape, View};
@@ -46,17 +47,7 @@ impl Default for RoomOptions {
 /// Draws the chart with the tub in one of its two places.
 #[must_use]
 pub fn room_chart(chart: &RoomChart, options: &RoomOptions) -> Scene {
-    let width = if options.width.is_finite() {
-        options.width.clamp(260.0, 2000.0)
-    } else {
-        640.0
-    };
-    let view = View {
-        x: 0.0,
-        y: 0.0,
-        width,
-        height: (width * 0.62).clamp(240.0, 520.0),
-    };
+    let view = sheet(options.width, 0.62, 240.0..=520.0);
     let mut frame = Group::new("frame", None);
     let mut regions = Group::new("regions", Some("Where the tire hits, is tight and clears"));
     let mut wheel = Group::new("wheel", Some("The wheel that is on the car"));

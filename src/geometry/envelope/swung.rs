@@ -8,7 +8,7 @@
 use super::EnvelopeSection;
 use crate::gap::{Face, Limits, Poses, ROUNDING, certify};
 use crate::math;
-use crate::side::Side;
+use crate::side::{Side, Sides};
 use crate::solid::Revolved;
 use crate::space::{Vec2, vec2, vec3};
 
@@ -142,4 +142,28 @@ fn crossing(gap: &mut impl FnMut(f64, f64) -> Option<[f64; 2]>, way: f64, margin
         accuracy = (over.abs() * 0.1).clamp(FINE, COARSE);
     }
     here
+}
+/// The room of both sides, the left one first.
+#[derive(Debug, Clone)]
+pub struct EnvelopesWork {
+    work: Sides<EnvelopeWork>,
+    left: Option<EnvelopeSection>,
+}
+
+impl EnvelopesWork {
+    /// Begins with these.
+    #[must_use]
+    pub fn new(work: Sides<EnvelopeWork>) -> Self {
+        Self { work, left: None }
+    }
+
+    /// Follows so many rays more of one side; gives both once all are done.
+    pub fn step(&mut self, rays: u32) -> Option<Sides<EnvelopeSection>> {
+        if self.left.is_none() {
+            self.left = self.work.left.step(rays);
+            return None;
+        }
+        let right = self.work.right.step(rays)?;
+        self.left.take().map(|left| Sides { left, right })
+    }
 }

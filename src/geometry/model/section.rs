@@ -8,11 +8,11 @@ use super::Model;
 use crate::body::Station;
 use crate::body::rail::RAIL_WIDTH;
 use crate::chain::Chain;
-use crate::envelope::{self, EnvelopeSection, EnvelopeWork};
+use crate::envelope::{self, EnvelopeSection, EnvelopeWork, EnvelopesWork};
 use crate::gap::Poses;
 use crate::math;
 use crate::motion::Placement;
-use crate::side::Side;
+use crate::side::{Side, Sides};
 use crate::solid::Revolved;
 use crate::space::{Vec2, Vec3, vec2, vec3};
 use crate::tire::load;
@@ -125,6 +125,12 @@ impl Model {
             [0.0, margin],
         );
         EnvelopeSection { outline, margin }
+    }
+
+    /// Begins the work of both sides.
+    #[must_use]
+    pub fn begin_envelopes(&self, margin: f64, angle: f64) -> EnvelopesWork {
+        EnvelopesWork::new(Sides::each(|side| self.begin_envelope(side, margin, angle)))
     }
 
     /// Begins the same work, to be done in slices: away from straight up it takes several milliseconds.
