@@ -1,6 +1,6 @@
 //! Any car within its bounds: one of the invented cars, and changes to it, each told by a few bytes.
 
-use carfile::{SCENARIOS, STATION_ANGLE, STATION_POINT, read};
+use carfile::{MANY, SCENARIOS, STATION_ANGLE, STATION_POINT, read};
 use geometry::body::tape::{READING_ERROR, TAPE_FIELDS};
 use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface};
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
@@ -137,7 +137,7 @@ fn part(car: &mut Car, source: &mut Source<'_>) {
         return;
     }
     car.obstacles.push(Obstacle {
-        name: source.text(),
+        name: name(source),
         side: *source.choice(&Side::BOTH),
         from: place(source),
         to: place(source),
@@ -156,7 +156,7 @@ fn zone(car: &mut Car, source: &mut Source<'_>) {
         [ends[0].min(ends[1]), ends[0].max(ends[1])]
     };
     let (angles, along) = (rising(&NoCutZone::ANGLE), rising(&NoCutZone::ALONG));
-    let name = format!("z{}", source.text());
+    let name = format!("z{}", name(source));
     car.no_cut.push(NoCutZone {
         name,
         side: *source.choice(&Side::BOTH),
@@ -171,7 +171,7 @@ fn stations(car: &mut Car, source: &mut Source<'_>) {
     let spec = car.sides.get(side);
     let of_tape = || StationTable::from_tape(&spec.tape, car.axle.measured_face()).ok();
     let present = spec.stations.clone().or_else(of_tape);
-    let table = match (source.below(6), present) {
+    let table = match (source.below(7), present) {
         (0, _) => None,
         (1, _) | (_, None) => Some(any_table(source)),
         (2, Some(mut table)) => {
@@ -197,6 +197,7 @@ fn stations(car: &mut Car, source: &mut Source<'_>) {
             station.angle = source.within(&STATION_ANGLE, station.angle);
             Some(table)
         }
+        (5, Some(table)) => Some(dense(&table, source)),
         (_, Some(mut table)) => {
             // Points on top of one another, in every station.
             let count = table
@@ -213,6 +214,31 @@ fn stations(car: &mut Car, source: &mut Source<'_>) {
         }
     };
     car.sides.get_mut(side).stations = table;
+}
+
+/// The same sheet told by as many stations and points as a file may hold.
+fn dense(table: &StationTable, source: &mut Source<'_>) -> StationTable {
+    let between = |k: usize, count: usize| k as f64 / (count - 1) as f64;
+    let (count, parts) = (2 + source.below(MANY - 1), 1 + source.below(8));
+    let ends = table.stations.first().zip(table.stations.last());
+    let [from, to] = ends.map_or([0.0; 2], |(first, last)| [first.angle, last.angle]);
+    let angles = (0..count).map(|k| from + (to - from) * between(k, count));
+    let mut stations: Vec<Station> = angles.filter_map(|angle| table.at(angle)).collect();
+    for station in &mut stations {
+        let parts = parts.min((MANY - 1) / station.spans.len().max(1)).max(1);
+        let runs = station.points.windows(2);
+        let split = runs.flat_map(|ends| {
+            (0..parts).map(|part| ends[0].lerp(ends[1], part as f64 / parts as f64))
+        });
+        station.points = split.chain(station.points.last().copied()).collect();
+        station.spans = station
+            .spans
+            .iter()
+            .flat_map(|&span| vec![span; parts])
+            .collect();
+        station.seam *= parts;
+    }
+    StationTable { stations }
 }
 
 fn moved(point: Vec2, source: &mut Source<'_>) -> Vec2 {
@@ -250,8 +276,14 @@ fn any_table(source: &mut Source<'_>) -> StationTable {
     StationTable { stations }
 }
 
+/// A name of any kind, but for the letters of what is written where a number is none: those are looked for in what is
+/// drawn and said.
+fn name(source: &mut Source<'_>) -> String {
+    source.text().replace(['N', 'f'], "-")
+}
+
 fn words(car: &mut Car, source: &mut Source<'_>) {
-    let text = source.text();
+    let text = name(source);
     match source.below(5) {
         0 => car.name = text,
         1 => car.purpose = text,

@@ -65,7 +65,7 @@ impl Face {
     }
 
     /// Its corners, one of them again where there are fewer than four.
-    pub(super) fn four_corners(&self) -> [Vec3; 4] {
+    pub(crate) fn four_corners(&self) -> [Vec3; 4] {
         self.corners
     }
 

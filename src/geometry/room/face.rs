@@ -215,6 +215,12 @@ impl Metal {
         }));
     }
 
+    /// What the same face asked in the same poses has the same, in an order to look it up by.
+    pub fn key(&self) -> (Side, bool, [[u64; 3]; 4]) {
+        let bits = |corner: Vec3| [corner.x, corner.y, corner.z].map(f64::to_bits);
+        (self.side, self.at_ride, self.face.four_corners().map(bits))
+    }
+
     /// Whether the other is the same face, asked in the same poses.
     pub fn is_same(&self, other: &Self) -> bool {
         self.side == other.side && self.at_ride == other.at_ride && self.face == other.face

@@ -1,5 +1,7 @@
 //! The wheelhouses with the tub in one place, what is known of them so far, and what is asked of them.
 
+use std::collections::BTreeMap;
+
 use super::face::{EVERYWHERE, Metal};
 use super::needs;
 use super::tracks::Tracks;
@@ -112,13 +114,18 @@ impl Tub {
 
     /// Takes over what another tub has found out about the faces that both have.
     pub fn learn(&mut self, other: &Self) {
-        let mut from = 0;
+        // A wheelhouse may have tens of thousands of faces: comparing each with each would take seconds.
+        let known: BTreeMap<_, _> = other
+            .metal
+            .iter()
+            .map(|theirs| (theirs.key(), theirs))
+            .collect();
         for metal in &mut self.metal {
-            // Both have them in the same order, but for those of the tub itself.
-            let rest = other.metal.iter().enumerate().skip(from);
-            if let Some((i, same)) = rest.into_iter().find(|(_, theirs)| theirs.is_same(metal)) {
+            if let Some(same) = known
+                .get(&metal.key())
+                .filter(|theirs| theirs.is_same(metal))
+            {
                 metal.learn(same);
-                from = i + 1;
             }
         }
         self.vouch();
