@@ -14,5 +14,6 @@ use leptos::prelude::*;
 
 fn main() {
     browser::crash::set_hook();
+    browser::starting::end();
     mount_to_body(|| view! { <site::Page /> });
 }

@@ -19,6 +19,7 @@ async function visit({ browser, viewport }, { javaScriptEnabled = true, wrong = 
 }
 
 const notStarted = (page) => page.getByRole("alert").filter({ hasText: "did not start" });
+const starting = (page) => page.getByText("Lip to Rail is on its way");
 
 const desk = "lip-to-rail desk 1\nof another visit\n";
 
@@ -40,6 +41,7 @@ for (const [what, wrong] of [
     };
     await visit({ browser, viewport }, { wrong: before }, async (page) => {
       await expect(notStarted(page)).toBeVisible();
+      await expect(starting(page)).toBeHidden();
       await expect(notStarted(page)).toContainText("Load the page again");
       expect(await kept(page)).toBe(desk);
       await expectAccessible(page);
@@ -51,6 +53,21 @@ test("a page that starts does not say that it did not", async ({ page }) => {
   await page.goto("");
   await expect(page.getByRole("main")).toBeVisible();
   await expect(notStarted(page)).toBeHidden();
+  await expect(starting(page)).toBeHidden();
+});
+
+test("while its module is on the way the page says so, and no longer", async ({ page }) => {
+  let arrive;
+  const arrived = new Promise((resolve) => (arrive = resolve));
+  await page.route(/app_bg\.wasm$/, async (route) => {
+    await arrived;
+    await route.continue();
+  });
+  await page.goto("", { waitUntil: "commit" });
+  await expect(starting(page)).toBeVisible();
+  arrive();
+  await expect(page.getByRole("main")).toBeVisible();
+  await expect(starting(page)).toBeHidden();
 });
 
 test("without JavaScript the page says what it is, in its own dress", async ({ browser, viewport }) => {
@@ -60,6 +77,7 @@ test("without JavaScript the page says what it is, in its own dress", async ({ b
     await expect(said.getByRole("heading", { level: 1 })).toHaveText("Lip to Rail");
     await expect(said).toContainText("how much tire fits");
     await expect(said).toContainText("needs JavaScript");
+    await expect(starting(page)).toBeHidden();
     // The style sheet's measure for it is 40 rem; a phone is narrower.
     const { width } = await said.boundingBox();
     expect(width).toBe(Math.min(40 * 16, page.viewportSize().width));

@@ -16,4 +16,5 @@ pub mod raster;
 pub mod reveal;
 pub mod sight;
 pub mod size;
+pub mod starting;
 pub mod storage;
