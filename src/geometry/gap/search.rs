@@ -56,6 +56,43 @@ pub struct Meeting<'a> {
 ///
 /// `give` tells how far the axle may slide along itself either way; the solids' sections must hold it
 /// already ([`crate::chain::Chain::widened`]), here it only completes the witness's pose.
+///
+/// A tire that rises 60 mm straight up below a roof, which is 64.4 mm above it at rest:
+///
+/// ```
+/// # use geometry::chain::Chain;
+/// # use geometry::gap::{Face, Limits, Part, PoseDomain, Poses, certify};
+/// # use geometry::locator::Locator;
+/// # use geometry::motion::Motion;
+/// # use geometry::side::Side;
+/// # use geometry::solid::Revolved;
+/// # use geometry::space::{vec2, vec3};
+/// let tire = Revolved {
+///     part: Part::Tire,
+///     chain: Chain::rounded_rectangle(vec2(125.0, 355.6), 25.0).expect("it is convex"),
+///     side: Side::Left,
+///     center_plane: 740.0,
+/// };
+/// let roof = Face::triangle(
+///     vec3(-300.0, 740.0, 420.0),
+///     vec3(300.0, 600.0, 420.0),
+///     vec3(300.0, 880.0, 420.0),
+/// );
+/// let springs = Locator::LeafSprings { height: 0.0 };
+/// let motion = Motion::new(springs, 1480.0, 0.0, 0.0, 0.0);
+/// // Both wheels rise together: they are never apart.
+/// let domain = PoseDomain { low: 0.0, high: 60.0, apart: 0.0 };
+/// let gap = certify(
+///     &mut Poses::new(motion, domain),
+///     &[&tire],
+///     &[roof],
+///     0.0,
+///     Limits::accuracy(0.01),
+/// )
+/// .expect("a tire and a roof");
+/// assert!(gap.low <= 4.4 && 4.4 - 1e-9 <= gap.high && gap.high - gap.low <= 0.011);
+/// assert!((gap.witness.pose.left - 60.0).abs() < 0.1);
+/// ```
 #[must_use]
 pub fn certify(
     poses: &mut Poses,
