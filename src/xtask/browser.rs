@@ -9,56 +9,99 @@ use anyhow::{Context, Result, bail, ensure};
 use crate::project::Project;
 use crate::run::Run;
 
-/// Where Debian and its kin put the browser.
-const USUAL_PLACES: [&str; 2] = ["/usr/bin/chromium", "/usr/bin/chromium-browser"];
+/// A program that the tests drive the page with.
+struct Program {
+    /// What people call it.
+    name: &'static str,
+    /// The variable that may hold its path, for the tests to read.
+    variable: &'static str,
+    /// Where Debian and its kin put it.
+    usual_places: &'static [&'static str],
+    /// The packages that bring it there.
+    packages: &'static [&'static str],
+}
 
-/// Runs the tests in `tests/browser` against the page in `dist/`.
+const CHROMIUM: Program = Program {
+    name: "Chromium",
+    variable: "CHROMIUM",
+    usual_places: &["/usr/bin/chromium", "/usr/bin/chromium-browser"],
+    packages: &["chromium"],
+};
+
+const FIREFOX: Program = Program {
+    name: "Firefox",
+    variable: "FIREFOX",
+    usual_places: &["/usr/bin/firefox-esr", "/usr/bin/firefox"],
+    packages: &["firefox-esr"],
+};
+
+const WEBKIT: Program = Program {
+    name: "WebKit's driver",
+    variable: "WEBKIT_DRIVER",
+    usual_places: &["/usr/bin/WebKitWebDriver"],
+    packages: &["webkit2gtk-driver"],
+};
+
+/// The screen that WebKit draws on.
+const SCREEN: Program = Program {
+    name: "xvfb-run",
+    variable: "XVFB_RUN",
+    usual_places: &["/usr/bin/xvfb-run"],
+    packages: &["xvfb", "xauth"],
+};
+
+/// Runs the tests in `tests/browser` against the page in `dist/`: in Chromium and Firefox, then in WebKit.
 pub fn test(project: &Project) -> Result<()> {
-    in_folder(project, "npx")?
+    in_folder(project, "npx", &[CHROMIUM, FIREFOX])?
         .args(["--no-install", "playwright", "test"])
+        .run()?;
+    in_folder(project, "npm", &[WEBKIT, SCREEN])?
+        .args(["run", "webkit"])
         .run()
 }
 
 /// Node, where the browser tests lie, with all that they need.
 pub fn node(project: &Project) -> Result<Command> {
-    in_folder(project, "node")
+    in_folder(project, "node", &[CHROMIUM])
 }
 
-fn in_folder(project: &Project, program: &str) -> Result<Command> {
-    let browser = ensure_browser()?;
-    ensure_packages(project)?;
+fn in_folder(project: &Project, program: &str, needed: &[Program]) -> Result<Command> {
     let mut command = Command::new(program);
-    command
-        .env("CHROMIUM", browser)
-        .current_dir(project.browser_tests());
+    for one in needed {
+        command.env(one.variable, one.ensure()?);
+    }
+    ensure_packages(project)?;
+    command.current_dir(project.browser_tests());
     Ok(command)
 }
 
-/// Finds the browser, or installs it where that is possible without asking.
-fn ensure_browser() -> Result<PathBuf> {
-    if let Some(browser) = find_browser() {
-        return Ok(browser);
+impl Program {
+    /// Finds it, or installs it where that is possible without asking.
+    fn ensure(&self) -> Result<PathBuf> {
+        if let Some(found) = self.find() {
+            return Ok(found);
+        }
+        let (name, packages) = (self.name, self.packages.join(" "));
+        ensure!(
+            is_root() && Command::new("apt-get").arg("--version").answers(),
+            "no {name} found: install it with your package manager (on Debian: sudo apt-get install {packages}), or \
+             set {} to its path",
+            self.variable
+        );
+        println!("installing {name}");
+        apt_get(&["update", "--quiet"])?;
+        apt_get(&[&["install", "--quiet", "--yes"], self.packages].concat())?;
+        self.find()
+            .with_context(|| format!("{name} was installed, but is not where it should be"))
     }
-    ensure!(
-        is_root() && Command::new("apt-get").arg("--version").answers(),
-        "no Chromium found: install it with your package manager (on Debian: \
-         sudo apt-get install chromium), or set CHROMIUM to its path"
-    );
-    println!("installing Chromium");
-    apt_get(&["update", "--quiet"])?;
-    apt_get(&["install", "--quiet", "--yes", "chromium"])?;
-    find_browser().context("Chromium was installed, but is not where it should be")
-}
 
-fn find_browser() -> Option<PathBuf> {
-    if let Some(named) = env::var_os("CHROMIUM") {
-        return Some(named.into());
+    fn find(&self) -> Option<PathBuf> {
+        if let Some(named) = env::var_os(self.variable) {
+            return Some(named.into());
+        }
+        let mut places = self.usual_places.iter().map(Path::new);
+        places.find(|place| place.is_file()).map(Path::to_owned)
     }
-    USUAL_PLACES
-        .iter()
-        .map(Path::new)
-        .find(|place| place.is_file())
-        .map(Path::to_owned)
 }
 
 fn is_root() -> bool {

@@ -1,6 +1,7 @@
 // What every browser test starts from: `test` opens the page as a visitor
 // would, and fails if the page complained or reached outside itself.
 import { test as base, expect } from "@playwright/test";
+import { typeByKeys } from "./firefox.js";
 import { startSite } from "./site.js";
 
 export { expect };
@@ -18,7 +19,8 @@ export const test = base.extend({
   baseURL: async ({ site }, use) => use(site),
 
   // Hears every page the test opens, so no test has to remember to listen.
-  context: async ({ context, site }, use) => {
+  context: async ({ context, site, browserName }, use) => {
+    if (browserName === "firefox") context.on("page", typeByKeys);
     const faults = [];
     context.on("console", (message) => {
       if (message.type() === "error") faults.push(`console: ${message.text()}`);
@@ -32,7 +34,7 @@ export const test = base.extend({
     context.on("requestfailed", (request) => {
       const why = request.failure().errorText;
       // The visitor left before it arrived; nobody was refused anything.
-      if (why !== "net::ERR_ABORTED") faults.push(`failed request: ${request.url()} (${why})`);
+      if (!["net::ERR_ABORTED", "NS_BINDING_ABORTED"].includes(why)) faults.push(`failed request: ${request.url()} (${why})`);
     });
     context.on("response", (response) => {
       if (response.status() >= 400) faults.push(`${response.status()}: ${response.url()}`);

@@ -1,6 +1,7 @@
 // Where and how the browser tests run: at a desk and on a phone, on the
 // browsers the machine has.
 import { defineConfig } from "@playwright/test";
+import { RUN_THERE } from "./firefox.js";
 
 const chromium = {
   browserName: "chromium",
@@ -54,6 +55,6 @@ export default defineConfig({
         isMobile: true,
       },
     },
-    { name: "firefox", grep: /@firefox/, use: { ...firefox, ...desk } },
+    { name: "firefox", grep: RUN_THERE, timeout: 180_000, expect: { timeout: 20_000 }, use: { ...firefox, ...desk } },
   ],
 });
