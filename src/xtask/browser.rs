@@ -42,7 +42,7 @@ const WEBKIT: Program = Program {
     packages: &["webkit2gtk-driver"],
 };
 
-/// The screen that WebKit draws on.
+/// A screen for it to draw on, where there is none.
 const SCREEN: Program = Program {
     name: "xvfb-run",
     variable: "XVFB_RUN",
@@ -50,7 +50,7 @@ const SCREEN: Program = Program {
     packages: &["xvfb", "xauth"],
 };
 
-/// Runs the tests in `tests/browser` against the page in `dist/`: in Chromium and Firefox, then in WebKit.
+/// Runs the tests in `tests/browser` against the page in `dist/`, one browser after the other.
 pub fn test(project: &Project) -> Result<()> {
     in_folder(project, "npx", &[CHROMIUM, FIREFOX])?
         .args(["--no-install", "playwright", "test"])

@@ -170,6 +170,18 @@ test("a newer version's work stays where it is when there is no room to put it a
   expect(await kept(page)).toBe(desk);
 });
 
+test("what a newer version keeps in another tab is put aside before this one writes", async ({ page }) => {
+  await openBench(page);
+  await type(page, "Backspacing", "6 in");
+  await keeps(page, "step ");
+  const newer = "lip-to-rail desk 2\nwhat this page does not know\n";
+  await page.evaluate(([name, newer]) => localStorage.setItem(name, newer), [DESK, newer]);
+  await type(page, "Track width", "58 in");
+  await expect(told(page)).toContainText("A newer version of this page kept");
+  await keeps(page, "Track width");
+  expect(await putAside(page)).toBe(newer);
+});
+
 test("kept work that stopped the page is put aside, not tried again", async ({ page }) => {
   const desk = "lip-to-rail desk 1\nwhat stopped it\n";
   await left(page, desk, true);
@@ -189,6 +201,7 @@ test("two tabs at once: what one keeps is not lost by the other, and both are to
   await expect(told(page)).toContainText("Another tab of this page");
   // Each goes on with its own car.
   await expect(leverBox(page, "Backspacing")).toHaveValue("6 in");
+  await page.bringToFront();
   await type(page, "Backspacing", "6 1/4");
   await expect(told(other)).toContainText("Another tab of this page");
   await keeps(page, "(tab of ");
@@ -208,6 +221,7 @@ test("a second tab that only looks takes nothing from the first", async ({ page,
   await keeps(page, "step ");
   const other = await context.newPage();
   await openBench(other);
+  await page.bringToFront();
   await type(page, "Backspacing", "5 3/4");
   await expect(told(other)).toBeVisible();
   await other.close();

@@ -56,11 +56,11 @@ pub fn write(slot: Slot, text: &str) -> bool {
     storage(slot).is_some_and(|storage| storage.set_item(slot.name(), text).is_ok())
 }
 
-/// Acts when another tab wrote to this slot.
-pub fn on_change(slot: Slot, act: impl Fn() + 'static) {
+/// Acts on what another tab wrote to this slot. It comes with the news: some browsers read it back only a moment later.
+pub fn on_change(slot: Slot, act: impl Fn(Option<String>) + 'static) {
     let changed = window_event_listener(ev::storage, move |event| {
         if event.key().as_deref() == Some(slot.name()) {
-            act();
+            act(event.new_value());
         }
     });
     on_cleanup(move || changed.remove());

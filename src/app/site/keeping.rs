@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use crate::bench::store::Bench;
 use crate::browser::storage::{self, Slot};
 use crate::browser::{crash, motion};
-use crate::state::desk::{self, Desk, Unread};
+use crate::state::desk::{self, Desk};
 use crate::state::history::History;
 use crate::state::kept::{self, Trouble};
 use crate::state::settings::Settings;
@@ -54,8 +54,7 @@ fn left(text: &str) -> (Option<Desk>, Option<(Trouble, bool)>) {
         match desk::read(text) {
             Ok(desk) if desk::is_whole(&desk, text) => return (Some(desk), None),
             Ok(desk) => (Some(desk), Trouble::InPart),
-            Err(Unread::Newer) => (None, Trouble::Newer),
-            Err(Unread::Damaged) => (None, Trouble::Damaged),
+            Err(unread) => (None, unread.into()),
         }
     };
     (desk, Some((trouble, put_out_of_the_way(text))))
@@ -110,7 +109,9 @@ pub struct Keeper {
 impl Keeper {
     /// Keeps the work as it is; says whether the browser took it.
     pub fn keep_now(self) -> bool {
-        self.take_in();
+        let there = storage::read(Slot::Desk);
+        let may_write = self.may_write_over(there.as_deref());
+        self.take_in(there);
         let bench = self.bench;
         let settings = bench.settings.get_untracked();
         let text = bench.history.with_untracked(|history| {
@@ -120,7 +121,7 @@ impl Keeper {
         });
         storage::forget(Slot::Opening);
         let text = self.tab.with_value(|tab| tabs::signed(&text, tab));
-        let is_kept = !self.is_held && storage::write(Slot::Desk, &text);
+        let is_kept = may_write && storage::write(Slot::Desk, &text);
         if is_kept {
             self.seen.set_value(Some(text));
         }
@@ -128,10 +129,27 @@ impl Keeper {
         is_kept
     }
 
+    /// Whether what is kept may go: not what this tab cannot read, before it is out of the way. Another tab may run a
+    /// newer version of the page.
+    fn may_write_over(self, there: Option<&str>) -> bool {
+        let news =
+            there.filter(|there| self.seen.with_value(|seen| seen.as_deref() != Some(*there)));
+        match news.map(|news| (news, desk::read(news))) {
+            _ if self.is_held => false,
+            Some((news, Err(unread))) => {
+                let is_aside = put_out_of_the_way(news);
+                let told = Trouble::from(unread).told(is_aside);
+                self.bench.notice.set(Some(told));
+                is_aside
+            }
+            Some((_, Ok(_))) | None => true,
+        }
+    }
+
     /// Takes in what another tab kept since; says whether it brought a car.
-    fn take_in(self) -> bool {
-        let text = storage::read(Slot::Desk);
-        if self.is_held || self.seen.with_value(|seen| *seen == text) {
+    fn take_in(self, text: Option<String>) -> bool {
+        let is_readable = text.as_deref().is_none_or(|text| desk::read(text).is_ok());
+        if self.is_held || !is_readable || self.seen.with_value(|seen| *seen == text) {
             return false;
         }
         let bench = self.bench;
@@ -186,8 +204,8 @@ pub fn keep(bench: Bench, trouble: Option<(Trouble, bool)>) -> Keeper {
     };
     // What came from another tab is kept there: writing it back at once would be a change there again.
     let is_from_there = StoredValue::new(false);
-    storage::on_change(Slot::Desk, move || {
-        if keeper.take_in() {
+    storage::on_change(Slot::Desk, move |text| {
+        if keeper.take_in(text) {
             is_from_there.set_value(true);
         }
     });

@@ -41,10 +41,14 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
             let _ = list.hide_popover();
         }
     };
-    let is_aside = RwSignal::new(storage::read(Slot::Aside).is_some());
+    // Nothing is put aside without a word.
+    let is_aside = Memo::new(move |_| {
+        bench.notice.track();
+        storage::read(Slot::Aside).is_some()
+    });
     let forget_aside = move || {
         storage::forget(Slot::Aside);
-        is_aside.set(false);
+        bench.notice.set(None);
     };
     view! {
         <button type="button" class="car-button" popovertarget="cars">

@@ -1,6 +1,6 @@
 //! What became of the work that a browser kept, where it did not come back whole: what the reader is told.
 
-use super::desk::{self, Desk};
+use super::desk::{self, Desk, Unread};
 use super::work::{Source, Work};
 
 /// Why kept work did not come back whole.
@@ -14,6 +14,15 @@ pub enum Trouble {
     Damaged,
     /// Some of it cannot be read.
     InPart,
+}
+
+impl From<Unread> for Trouble {
+    fn from(unread: Unread) -> Self {
+        match unread {
+            Unread::Newer => Self::Newer,
+            Unread::Damaged => Self::Damaged,
+        }
+    }
 }
 
 impl Trouble {
