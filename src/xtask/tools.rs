@@ -4,7 +4,7 @@ use std::process::Command;
 
 use anyhow::{Context, Result, bail};
 
-use crate::project::Project;
+use crate::project::{FUZZ, Project};
 use crate::run::Run;
 
 /// The release of typos whose dictionary the text is held to.
@@ -68,10 +68,14 @@ pub fn dependencies(project: &Project) -> Result<()> {
             .arg(&folder)
             .run()?;
     }
-    Command::new(cargo_deny)
-        .args(["--workspace", "check", "bans", "licenses", "sources"])
-        .current_dir(&project.root)
-        .run()
+    for manifest in ["Cargo.toml", FUZZ] {
+        Command::new(&cargo_deny)
+            .args(["--manifest-path", manifest, "--config", "deny.toml"])
+            .args(["--workspace", "check", "bans", "licenses", "sources"])
+            .current_dir(&project.root)
+            .run()?;
+    }
+    Ok(())
 }
 
 /// Asks the registry what is known against the browser tests' packages. One that does not answer is no fault of theirs:
