@@ -26,6 +26,7 @@ const START: &str = r#"
     await wasm_bindgen({ module_or_path: await new Response(unpacked).arrayBuffer() });
   } catch (fault) {
     console.error(fault);
+    document.getElementById("starting")?.remove();
     document.body.append(document.getElementById("not-started")?.content ?? "");
   }
 })();

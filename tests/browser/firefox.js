@@ -16,6 +16,7 @@ export const RUN_THERE = new RegExp(
     "a reload keeps the work",
     "a memory that fills up later",
     "no room to put it aside",
+    "two tabs at once",
     "a link that is damaged",
     "the address follows the car",
     "the section is swung by slider",

@@ -3,13 +3,11 @@ import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { pathToFileURL } from "node:url";
 import { expect, test } from "./fixture.js";
 import { gapList, leverBox, openBench } from "./bench.js";
 import { expectAccessible, shoot } from "./look.js";
-import { dist, startSite } from "./site.js";
-
-const singleFile = fileURLToPath(new URL("../../single/lip-to-rail.html", import.meta.url));
+import { dist, singleFile, startSite } from "./site.js";
 
 async function changeBackspacing(page) {
   const box = leverBox(page, "Backspacing");

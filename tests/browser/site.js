@@ -7,6 +7,8 @@ import { extname, join, normalize, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const dist = fileURLToPath(new URL("../../dist/", import.meta.url));
+/** The page as one file. */
+export const singleFile = fileURLToPath(new URL("../../single/lip-to-rail.html", import.meta.url));
 
 const folder = "/some/club/page/";
 

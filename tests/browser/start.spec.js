@@ -1,7 +1,8 @@
 // A page that cannot start says so in words, and says what would help; what the browser keeps is not touched.
+import { pathToFileURL } from "node:url";
 import { expect, test } from "./fixture.js";
 import { expectAccessible } from "./look.js";
-import { startSite } from "./site.js";
+import { singleFile, startSite } from "./site.js";
 
 /** A visitor for whom something is wrong: what the page complains of is expected, and not the test's fault. */
 async function visit({ browser, viewport }, { javaScriptEnabled = true, wrong = async () => {} }, look) {
@@ -82,4 +83,14 @@ test("without JavaScript the page says what it is, in its own dress", async ({ b
     const { width } = await said.boundingBox();
     expect(width).toBe(Math.min(40 * 16, page.viewportSize().width));
   });
+});
+
+test("the one file says so too where it does not start", async ({ browser, viewport }) => {
+  const context = await browser.newContext({ viewport });
+  const page = await context.newPage();
+  await page.addInitScript(() => delete globalThis.WebAssembly);
+  await page.goto(pathToFileURL(singleFile).href);
+  await expect(notStarted(page)).toBeVisible();
+  await expect(starting(page)).toBeHidden();
+  await context.close();
 });
