@@ -27,7 +27,8 @@ const pages = await Promise.all(
 );
 if (pages.length === 0) throw new Error("want NAME=FOLDER, the folder of a built page");
 
-const browser = await chromium.launch(config.use.launchOptions);
+const { use } = config.projects.find(({ name }) => name === "desktop");
+const browser = await chromium.launch(use.launchOptions);
 
 /** A fresh visitor's page, slowed down, with the meter in it. */
 async function visit(slowdown, network) {
