@@ -15,6 +15,7 @@ use leptos::web_sys::{Element, SvgGraphicsElement};
 
 use super::dial;
 use super::store::Bench;
+use crate::state::apart::{Hold, Lean};
 use crate::state::dial::{Dial, Scale};
 use crate::state::drag::Drag;
 use crate::state::figures;
@@ -25,7 +26,8 @@ use crate::state::scrub::Scrub;
 pub fn DragHandle(
     bench: Bench,
     handle: Memo<Handle>,
-    scene: Memo<Option<Arc<Scene>>>,
+    /// Where it is taken hold of.
+    hold: Memo<Option<Hold>>,
     sheet: NodeRef<svg::Svg>,
 ) -> impl IntoView {
     let first = handle.get_untracked();
@@ -36,8 +38,7 @@ pub fn DragHandle(
     let bound = Dial::Lever(first.lever).bound();
     let grip = Grip {
         label: format!("{}, {} side", bound.label, first.side.word()),
-        class: class(first.lever),
-        at: Signal::derive(move || handle.get().at),
+        class: "across",
         axis: Signal::derive(move || (handle.get().axis, handle.get().rate)),
         value: Signal::derive(move || bench.work.with(|work| dial().get(&work.car))),
         scale: Signal::derive(move || dial::scale(bench, dial())),
@@ -48,18 +49,19 @@ pub fn DragHandle(
         preview: Callback::new(move |value| bench.preview(|car| dial().set(car, value))),
         commit: Callback::new(move |value| bench.commit(bound.label, |car| dial().set(car, value))),
     };
-    view! { <GripView grip=grip scene=scene sheet=sheet /> }
+    view! { <GripView grip=grip hold=hold sheet=sheet /> }
 }
 
 /// The handle on the axle's middle, which holds it at a height.
 #[component]
 pub fn HeaveHandle(
     bench: Bench,
-    scene: Memo<Option<Arc<Scene>>>,
+    /// Where it is taken hold of.
+    hold: Memo<Option<Hold>>,
     sheet: NodeRef<svg::Svg>,
 ) -> impl IntoView {
     let heave = Signal::derive(move || bench.scrub.get().heave);
-    let hold = move |heave| {
+    let put = move |heave| {
         bench.hold(Scrub {
             heave,
             ..bench.scrub.get_untracked()
@@ -68,8 +70,6 @@ pub fn HeaveHandle(
     let grip = Grip {
         label: "Both wheels up or down".to_owned(),
         class: "upright",
-        // A swung section shows less of the axle's rise.
-        at: Signal::derive(move || vec2(0.0, -heave.get() * upright(bench))),
         axis: Signal::derive(move || (vec2(0.0, -1.0), 1.0 / upright(bench))),
         value: heave,
         scale: Signal::derive(move || {
@@ -83,10 +83,15 @@ pub fn HeaveHandle(
         spoken: Signal::derive(move || {
             figures::spoken(heave.get(), Quantity::Length, bench.notation.get())
         }),
-        preview: Callback::new(hold),
-        commit: Callback::new(hold),
+        preview: Callback::new(put),
+        commit: Callback::new(put),
     };
-    view! { <GripView grip=grip scene=scene sheet=sheet /> }
+    view! { <GripView grip=grip hold=hold sheet=sheet /> }
+}
+
+/// Where on the sheet the axle's middle is. A swung section shows less of its rise.
+pub fn heave_point(bench: Bench) -> Vec2 {
+    vec2(0.0, -bench.scrub.get().heave * upright(bench))
 }
 
 /// How much of an upright way the section shows, as a share; near level the handle would run away.
@@ -98,7 +103,6 @@ fn upright(bench: Bench) -> f64 {
 struct Grip {
     label: String,
     class: &'static str,
-    at: Signal<Vec2>,
     axis: Signal<(Vec2, f64)>,
     value: Signal<f64>,
     scale: Signal<Scale>,
@@ -107,26 +111,20 @@ struct Grip {
     commit: Callback<f64>,
 }
 
-/// Which way a lever's handle moves, and which way its place to take hold of reaches: the seam's up and
-/// the tire's down, so that in bump they stay apart.
-fn class(lever: Lever) -> &'static str {
+/// Which way a lever's place to take hold of reaches: the seam's up and the tire's down, away from each other.
+pub fn lean(lever: Lever) -> Lean {
     match lever {
-        Lever::SeamMove => "across above",
-        Lever::Backspacing => "across below",
-        _ => "across",
+        Lever::SeamMove => Lean::Up,
+        Lever::Backspacing => Lean::Down,
+        _ => Lean::Even,
     }
 }
 
 #[component]
-fn GripView(
-    grip: Grip,
-    scene: Memo<Option<Arc<Scene>>>,
-    sheet: NodeRef<svg::Svg>,
-) -> impl IntoView {
+fn GripView(grip: Grip, hold: Memo<Option<Hold>>, sheet: NodeRef<svg::Svg>) -> impl IntoView {
     let Grip {
         label,
         class,
-        at,
         axis,
         value,
         scale,
@@ -181,10 +179,18 @@ fn GripView(
             commit.run(value);
         }
     };
-    let (left, top) = (
-        move || share(scene, at.get()).0,
-        move || share(scene, at.get()).1,
-    );
+    let pixels = move |of: fn(&Hold) -> f64| {
+        move || {
+            hold.with(|hold| {
+                hold.as_ref()
+                    .map_or(String::new(), |hold| format!("{:.1}px", of(hold)))
+            })
+        }
+    };
+    let leads = move || hold.with(|hold| hold.as_ref().is_some_and(|hold| !hold.is_at_point()));
+    let end = move |of: fn(&Hold) -> f64| {
+        move || hold.with(|hold| hold.as_ref().map(|hold| format!("{:.1}", of(hold))))
+    };
     view! {
         <div
             class=format!("handle {class}")
@@ -197,14 +203,22 @@ fn GripView(
             aria-valuemax=move || scale.get().most.to_string()
             aria-valuenow=move || scale.get().position(value.get()).to_string()
             aria-valuetext=move || spoken.get()
-            style:left=left
-            style:top=top
+            style:left=pixels(|hold| hold.middle.x)
+            style:top=pixels(|hold| hold.middle.y)
+            style=("--sign-x", pixels(|hold| hold.sign.x))
+            style=("--sign-y", pixels(|hold| hold.sign.y))
             on:pointerdown=take_hold
             on:pointermove=drag
             on:pointerup=let_go
             on:lostpointercapture=let_go
             on:keydown=on_key
         >
+            <Show when=leads>
+                <svg class="leader" aria-hidden="true">
+                    <line x1=end(|hold| hold.sign.x) y1=end(|hold| hold.sign.y) x2=end(|hold| hold.point.x) y2=end(|hold| hold.point.y) />
+                    <circle cx=end(|hold| hold.point.x) cy=end(|hold| hold.point.y) r="2.5" />
+                </svg>
+            </Show>
             <i aria-hidden="true"></i>
         </div>
     }

@@ -7,15 +7,17 @@ use geometry::car::Lever;
 use geometry::check::{ACCURACY, at_pose};
 use geometry::model::EnvelopeSection;
 use geometry::side::Sides;
+use geometry::space::{Vec2, vec2};
 use geometry::travel::Pose;
 use leptos::prelude::*;
 use leptos::svg;
 
-use super::handle::{DragHandle, HeaveHandle};
+use super::handle::{DragHandle, HeaveHandle, heave_point, lean};
 use super::radio::RadioMenu;
 use super::store::{Bench, Same};
 use crate::browser::later::later;
 use crate::browser::size::width_of;
+use crate::state::apart::{Hold, Lean, apart};
 use crate::state::settings::SHOWN;
 
 /// Width of the picture before it is measured, CSS pixels.
@@ -83,6 +85,15 @@ pub fn Picture(bench: Bench) -> impl IntoView {
             handles.filter(is_apart).copied().collect::<Vec<_>>()
         })
     });
+    let holds = holds(bench, scene, handles, width);
+    let hold_of = move |handle: Handle| {
+        Memo::new(move |_| {
+            let place =
+                handles.with(|handles| handles.iter().position(|one| is_same(one, &handle)))?;
+            holds.with(|holds| holds.get(place).copied())
+        })
+    };
+    let hold_of_axle = Memo::new(move |_| holds.with(|holds| holds.last().copied()));
     view! {
         <div class="picture">
             <div class="sheet" style=("aspect-ratio", shape)>
@@ -101,9 +112,9 @@ pub fn Picture(bench: Bench) -> impl IntoView {
                 </svg>
                 <div class="handles" role="group" aria-label="Drag in the picture">
                     <For each=move || handles.get() key=|handle| (handle.lever, handle.side) let:handle>
-                        <DragHandle bench=bench handle=follow(handles, handle) scene=scene sheet=sheet />
+                        <DragHandle bench=bench handle=follow(handles, handle) hold=hold_of(handle) sheet=sheet />
                     </For>
-                    <HeaveHandle bench=bench scene=scene sheet=sheet />
+                    <HeaveHandle bench=bench hold=hold_of_axle sheet=sheet />
                 </div>
             </div>
             <p class="heard" id="rear-description">{description}</p>
@@ -111,13 +122,38 @@ pub fn Picture(bench: Bench) -> impl IntoView {
     }
 }
 
+/// Whether two drawings' handles are one.
+fn is_same(one: &Handle, other: &Handle) -> bool {
+    (one.lever, one.side) == (other.lever, other.side)
+}
+
+/// Where the handles are taken hold of, in their order and last of all the axle's, none over another.
+fn holds(
+    bench: Bench,
+    scene: Memo<Option<Arc<Scene>>>,
+    handles: Memo<Vec<Handle>>,
+    width: ReadSignal<f64>,
+) -> Memo<Vec<Hold>> {
+    Memo::new(move |_| {
+        let Some(view) = scene.with(|scene| scene.as_ref().map(|scene| scene.view)) else {
+            return Vec::new();
+        };
+        let scale = width.get() / view.width;
+        let pixels = |at: Vec2| (at - vec2(view.x, view.y)) * scale;
+        let mut points: Vec<_> = handles.with(|handles| {
+            let point = |handle: &Handle| (pixels(handle.at), lean(handle.lever));
+            handles.iter().map(point).collect()
+        });
+        points.push((pixels(heave_point(bench)), Lean::Even));
+        apart(&points, vec2(view.width, view.height) * scale)
+    })
+}
+
 /// The handle of the same lever and side in the newest drawing.
 fn follow(handles: Memo<Vec<Handle>>, first: Handle) -> Memo<Handle> {
     Memo::new(move |last: Option<&Handle>| {
         handles.with(|handles| {
-            let same = handles
-                .iter()
-                .find(|handle| handle.lever == first.lever && handle.side == first.side);
+            let same = handles.iter().find(|handle| is_same(handle, &first));
             same.or(last).copied().unwrap_or(first)
         })
     })

@@ -1,6 +1,7 @@
 //! What the page knows and how it changes, without a browser: all of it is tested natively.
 
 pub mod address;
+pub mod apart;
 pub mod around;
 pub mod desk;
 pub mod dial;
