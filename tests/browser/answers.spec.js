@@ -72,7 +72,7 @@ test("an answer is never of another state", async ({ page }) => {
   const box = leverBox(page, "Backspacing");
   await box.fill("5 3/4");
   await box.press("Enter");
-  await expect(answers(page).getByRole("status").first()).toContainText("is being worked out");
+  await expect(answers(page).locator(".lead").first()).toContainText("is being worked out");
   await expect(answers(page).locator(".rows > li")).toHaveCount(0);
   await answers(page).scrollIntoViewIfNeeded();
   await expect(row(page, "Backspacing")).toContainText("now 5 3/4 in", workedOut);

@@ -4,7 +4,7 @@ import { openBench } from "./bench.js";
 import { expectAccessible, shoot } from "./look.js";
 
 const section = (page) => page.getByRole("region", { name: /^Will the (left|right) wheel go on\?$/ });
-const verdict = (page) => section(page).getByRole("status").first();
+const verdict = (page) => section(page).locator(".verdict");
 const slider = (page) => section(page).getByRole("slider", { name: "The way on" });
 const picture = (page) => section(page).getByRole("img");
 const playButton = (page) => section(page).getByRole("button", { name: /the wheel's way on$/ });

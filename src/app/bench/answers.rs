@@ -16,6 +16,7 @@ use leptos::prelude::*;
 
 use super::listen::press;
 use super::preferences::PreferencesForm;
+use super::said::Said;
 use super::store::Bench;
 use crate::browser::later::{Pieces, later};
 use crate::browser::sight::in_sight;
@@ -137,7 +138,8 @@ fn Levers(
         }
     };
     view! {
-        <p class="lead" role="status">{lead}</p>
+        <p class="lead">{lead}</p>
+        <Said words=Signal::derive(move || lead().to_owned()) />
         <Show when=move || is_needed.get()>
             <Rows bench=bench rows=rows on_car=on_car />
         </Show>
@@ -272,10 +274,11 @@ fn MixPart(bench: Bench, mix: Found<Mix>, on_car: Memo<Option<Trial>>) -> impl I
             <div class="mix" class:clears=can class:hits=cannot>
                 <h3>"All together, with the least cutting"</h3>
                 <ul>{move || parts().into_iter().map(|part| view! { <li>{part}</li> }).collect_view()}</ul>
-                <p class="told" role="status">
+                <p class="told">
                     <Show when=move || can() || cannot()><i class="swatch" aria-hidden="true"></i></Show>
                     {finding}
                 </p>
+                <Said words=Signal::derive(finding) />
                 <TryButton bench=bench trial=Trial::Mix changes=changes on_car=on_car />
             </div>
         </Show>
@@ -308,7 +311,8 @@ fn LastPart(
         <Show when=move || wanted.get() || found.with(Option::is_some)>
             <div class="last">
                 <h3>"What would instead"</h3>
-                <p class="lead" role="status">{head}</p>
+                <p class="lead">{head}</p>
+                <Said words=Signal::derive(head) />
                 <Rows bench=bench rows=rows on_car=on_car />
             </div>
         </Show>

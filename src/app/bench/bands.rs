@@ -87,7 +87,7 @@ pub fn BandTable(doubts: Doubts) -> impl IntoView {
     view! {
         <details class="data band-table">
             <summary>
-                "How far off each gap may be"
+                "How far off each gap may be "
                 <span class="count">{words}</span>
             </summary>
             <p class="lead">

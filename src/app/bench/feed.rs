@@ -14,6 +14,7 @@ use leptos::svg;
 use super::listen::{entry, press};
 use super::numbers::FixedNumber;
 use super::picture::{SceneGroup, group_ids};
+use super::said::Said;
 use super::store::{Bench, Same};
 use crate::browser::later::later;
 use crate::browser::motion;
@@ -92,10 +93,11 @@ pub fn Feed(bench: Bench) -> impl IntoView {
     view! {
         <section class="feed" aria-labelledby="feed-title">
             <h2 id="feed-title">{move || format!("Will the {} wheel go on?", side.get().word())}</h2>
-            <div role="status" class=class>
+            <div class=class>
                 <i class="swatch" aria-hidden="true"></i>
                 <span>{finding}</span>
             </div>
+            <Said words=Signal::derive(finding) />
             <FeedPicture sheet=sheet scene=scene is_stale=is_stale />
             <Show when=move || goes.get()>
                 <WaySlider way=way />

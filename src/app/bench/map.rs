@@ -11,6 +11,7 @@ use leptos::svg;
 
 use super::handle::{on_sheet, share};
 use super::picture::{SceneGroup, group_ids};
+use super::said::Said;
 use super::store::{Bench, Same};
 use crate::browser::later::later;
 use crate::browser::sight::in_sight;
@@ -80,6 +81,7 @@ pub fn MapView(bench: Bench, side: Memo<Side>) -> impl IntoView {
             pose_words(pose, bench.notation.get())
         ))
     };
+    let told = move || words().unwrap_or_else(|| ASK.to_owned());
     let ids = Memo::new(move |_| scene.with(|scene| group_ids(scene.as_ref())));
     let finding = move || {
         if is_stale.get() {
@@ -108,9 +110,8 @@ pub fn MapView(bench: Bench, side: Memo<Side>) -> impl IntoView {
                 </Show>
                 <SpotPlane bench=bench map=map chosen=chosen spot=spot options=options scene=scene sheet=sheet />
             </div>
-            <p class="spot-words" id="spot-words" role="status">
-                {move || words().unwrap_or_else(|| ASK.to_owned())}
-            </p>
+            <p class="spot-words" id="spot-words">{told}</p>
+            <Said words=Signal::derive(told) />
         </div>
     }
 }

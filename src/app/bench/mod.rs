@@ -21,6 +21,7 @@ pub mod radio;
 mod room;
 mod room_plane;
 mod round;
+pub mod said;
 pub mod scrubber;
 mod side;
 mod station_events;

@@ -10,6 +10,7 @@ use leptos::svg;
 
 use super::picture::{SceneGroup, group_ids};
 use super::room_plane::{RoomPlane, place_told};
+use super::said::Said;
 use super::store::Bench;
 use super::texts::TextTable;
 use crate::browser::later::later;
@@ -119,7 +120,7 @@ fn RoomSheet(
         let (of, place) = chosen.get()?;
         (of == moved).then_some(place)
     });
-    let told_of_place = place_told(bench, asked, chart, moved, place);
+    let told_of_place = Signal::derive(place_told(bench, asked, chart, moved, place));
     let shape = told(
         |scene| format!("{} / {}", scene.view.width, scene.view.height),
         "16 / 10",
@@ -143,7 +144,8 @@ fn RoomSheet(
                 </Show>
                 <RoomPlane bench=bench chart=chart moved=moved chosen=chosen place=place words=words scene=scene sheet=sheet />
             </div>
-            <p class="spot-words" id=words role="status">{told_of_place}</p>
+            <p class="spot-words" id=words>{told_of_place}</p>
+            <Said words=told_of_place />
             <p class="heard" id=described>{told(|scene| scene.description.clone(), "")}</p>
         </div>
     }

@@ -19,7 +19,7 @@ pub fn StationPanel(bench: Bench) -> impl IntoView {
     view! {
         <details class="panel">
             <summary>
-                "Wheelhouse stations"
+                "Wheelhouse stations "
                 <span class="count">{state}</span>
             </summary>
             <p class="lead">

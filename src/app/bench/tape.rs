@@ -25,7 +25,7 @@ pub fn TapePanel(bench: Bench) -> impl IntoView {
     view! {
         <details class="panel">
             <summary>
-                "Tape readings"
+                "Tape readings "
                 <span class="count">{move || tape::count_words(guesses())}</span>
             </summary>
             <p class="lead">

@@ -15,6 +15,7 @@ use leptos::svg;
 
 use super::sheet::{Sheet, WORKING};
 use crate::bench::listen::press;
+use crate::bench::said::Said;
 use crate::bench::scrubber::{PlayButton, Way, play};
 use crate::browser::later::later;
 use crate::browser::print::printing;
@@ -326,7 +327,8 @@ pub fn FigureView(
                     "Put back"
                 </button>
             </div>
-            <figcaption aria-live="polite">{words}</figcaption>
+            <figcaption>{words}</figcaption>
+            <Said words=words />
         </figure>
     }
     .into_any()

@@ -11,6 +11,7 @@ use leptos::prelude::*;
 
 use super::panel::PanelView;
 use super::shop::{self, ShopForm, ShopHead};
+use crate::bench::said::Said;
 use crate::bench::store::Bench;
 use crate::browser::later::later;
 use crate::site::TITLE;
@@ -64,7 +65,8 @@ pub fn WalkRound(bench: Bench) -> AnyView {
         <header class="walk-head">
             <ShopHead bench=bench photo=photo />
             <h1 id=TITLE tabindex="-1">{move || format!("Walk-round: {}", name())}</h1>
-            <p class="in-short" role="status">{short}</p>
+            <p class="in-short">{short}</p>
+            <Said words=Signal::derive(short) />
             <p class="lead only-screen">"The levers under the pictures are there to play with. They change nothing on the car."</p>
         </header>
         <div class="panels">
