@@ -5,6 +5,8 @@ use leptos::prelude::*;
 
 use super::listen::press;
 use super::store::Bench;
+use crate::browser::reveal::pass_focus_to;
+use crate::site::TITLE;
 use crate::state::tire;
 
 /// What is to be seen, in a sentence; nothing while it is the nominal tire.
@@ -17,9 +19,10 @@ pub fn asked_words(bench: Bench) -> Memo<Option<String>> {
     })
 }
 
-/// Takes the car back to the nominal tire.
+/// Takes the car back to the nominal tire. The button that asked for it goes with what it was asked about.
 pub fn ask_nominal(bench: Bench) {
     bench.commit(ASKED, |car| car.tire.arrival = Arrival::Nominal);
+    pass_focus_to(TITLE);
 }
 
 /// What the step is called.

@@ -7,6 +7,8 @@ use leptos::prelude::*;
 use super::asked_tire::ask_nominal;
 use super::listen::press;
 use super::store::Bench;
+use crate::browser::reveal::pass_focus_to;
+use crate::site::TITLE;
 use crate::state::tire;
 
 /// Every fault of the present car. The picture below keeps showing the last car that had none.
@@ -36,11 +38,17 @@ pub fn FaultBanner(bench: Bench) -> impl IntoView {
                     <Show when=move || of_tire.get()>
                         <button type="button" class="quiet" on:click=press(move || ask_nominal(bench))>"Back to the nominal tire"</button>
                     </Show>
-                    <button type="button" class="quiet" on:click=press(move || bench.undo())>"Undo the last step"</button>
+                    <button type="button" class="quiet" on:click=press(move || leave(&|| bench.undo()))>"Undo the last step"</button>
                 </div>
             </Show>
         </div>
     }
+}
+
+/// Does what takes the pressed button off the page: the reader goes on at the page's heading.
+fn leave(act: &dyn Fn()) {
+    act();
+    pass_focus_to(TITLE);
 }
 
 /// A fault with the field's own name in place of its key.
@@ -67,7 +75,7 @@ pub fn Notice(bench: Bench) -> impl IntoView {
             <Show when=move || bench.notice.with(Option::is_some)>
                 <div class="banner notice">
                     <p>{move || bench.notice.get()}</p>
-                    <button type="button" class="quiet" on:click=press(move || bench.notice.set(None))>"Understood"</button>
+                    <button type="button" class="quiet" on:click=press(move || leave(&|| bench.notice.set(None)))>"Understood"</button>
                 </div>
             </Show>
         </div>

@@ -124,9 +124,7 @@ fn SurfaceRow(bench: Bench, side: Side, row: Memo<Row>, doubts: Doubts) -> impl 
     });
     let again = Memo::new(move |_| doubt.get()?.again);
     let is_picked = move || bench.picked.get() == Some((side, row.with(|row| row.id)));
-    let label = move || {
-        row.with(|row| format!("{}, {}: show where it comes nearest", row.name, side.word()))
-    };
+    let label = move || row.with(|row| format!("{}, {}", row.name, side.word()));
     let verdict = move || row.with(|row| row.verdict.word());
     let show = move |_| {
         let id = row.with_untracked(|row| row.id);

@@ -1,6 +1,6 @@
-//! Taking the reader to an element that may be folded away.
+//! Where the focus goes: to an element that may be folded away, or on from one that is taken off the page.
 
-use leptos::prelude::document;
+use leptos::prelude::{document, request_animation_frame};
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
@@ -22,4 +22,23 @@ pub fn reveal(id: &str) {
         element.scroll_into_view();
         let _ = element.focus();
     }
+}
+
+/// Puts the focus on the element of this id, if there is one that takes it.
+pub fn focus_on(id: &str) {
+    let element = document().get_element_by_id(id);
+    if let Some(element) = element.and_then(|it| it.dyn_into::<HtmlElement>().ok()) {
+        // What takes no focus leaves it where it is.
+        let _ = element.focus();
+    }
+}
+
+/// Puts the focus there once the page is drawn anew, if what had it is gone by then.
+pub fn pass_focus_to(id: &'static str) {
+    request_animation_frame(move || {
+        let holder = document().active_element();
+        if holder.is_none_or(|holder| holder.tag_name().eq_ignore_ascii_case("body")) {
+            focus_on(id);
+        }
+    });
 }

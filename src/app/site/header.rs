@@ -4,7 +4,7 @@ use geometry::units::Notation;
 use leptos::prelude::*;
 
 use super::menu::{CarMenu, FileButtons};
-use super::navigation::Navigation;
+use super::navigation::{Navigation, SkipLink};
 use crate::bench::listen::{entry, press};
 use crate::bench::store::Bench;
 use crate::state::address::Address;
@@ -25,7 +25,7 @@ pub fn Header(bench: Bench, address: RwSignal<Address>) -> impl IntoView {
     let set_theme = move |theme: Theme| bench.settings.update(|settings| settings.theme = theme);
     view! {
         <header class="strip">
-            <p class="site-name">"Lip to Rail"</p>
+            <p class="site-name"><SkipLink address=address />"Lip to Rail"</p>
             <Navigation address=address />
             <CarMenu bench=bench />
             <FileButtons bench=bench />

@@ -1,11 +1,11 @@
 //! The way from page to page: links that the browser follows by itself, and what happens when it did.
 
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsCast;
-use leptos::web_sys::HtmlElement;
 
 use crate::bench::store::Bench;
 use crate::browser::address;
+use crate::browser::reveal::focus_on;
 use crate::state::address::{Address, PLACES, Place};
 
 /// The id of the heading that every page opens with.
@@ -55,10 +55,18 @@ pub fn begin_at_heading(place: Memo<Place>) {
 }
 
 fn focus_heading() {
-    let heading = document().get_element_by_id(TITLE);
-    if let Some(heading) = heading.and_then(|it| it.dyn_into::<HtmlElement>().ok()) {
-        // A page that is being left again takes no focus.
-        let _ = heading.focus();
-        window().scroll_to_with_x_and_y(0.0, 0.0);
-    }
+    focus_on(TITLE);
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
+/// Past the strip, for who goes by keys: the first thing on every page.
+#[component]
+pub fn SkipLink(address: RwSignal<Address>) -> impl IntoView {
+    let here = move || address.with(ToString::to_string);
+    let skip = move |click: MouseEvent| {
+        // The fragment is the page's address: it stays.
+        click.prevent_default();
+        focus_on(TITLE);
+    };
+    view! { <a class="skip" href=here on:click=skip>"Skip to the page itself"</a> }
 }
