@@ -9,10 +9,15 @@ use geometry::side::Side;
 use leptos::prelude::*;
 
 use crate::bench::listen::press;
+use crate::bench::said;
 use crate::bench::store::{Bench, Same};
 use crate::bench::typed_box::NumberBox;
 use crate::browser::later::later;
+use crate::browser::reveal::pass_focus_to;
 use crate::state::found::{GAP, Said, Spot, say};
+
+/// The id of what the panel is unfolded by.
+const SUMMARY: &str = "found-summary";
 
 /// The panel.
 #[component]
@@ -37,7 +42,7 @@ pub fn FoundPanel(bench: Bench) -> impl IntoView {
     });
     view! {
         <details class="panel found" on:toggle=move |_| open.update(|open| *open = !*open)>
-            <summary>"The gaps that you found"<span class="count">{told}</span></summary>
+            <summary id=SUMMARY>"The gaps that you found "<span class="count">{told}</span></summary>
             <p class="lead">
                 "Type what you measured on the mock-up, from the surface to the straightedge; a hit is a minus. Leave empty what you did not reach."
             </p>
@@ -77,7 +82,7 @@ fn PositionTable(
                     };
                     view! { <FoundCell bench=bench spot=spot row=row.name.clone() position=name predicted=predicted.clone() /> }.into_any()
                 }
-                None => view! { <td colspan="2">"\u{2014}"</td> }.into_any(),
+                None => view! { <td>"\u{2014}"</td> }.into_any(),
             };
             view! { <tr><th scope="row">{row.name.clone()}</th>{cell(Side::Left)}{cell(Side::Right)}</tr> }
         };
@@ -85,13 +90,13 @@ fn PositionTable(
     };
     view! {
         <div class="wide" tabindex="0" role="region" aria-label=format!("Gaps, {name}")>
-            <table>
+            <table class="numbers">
                 <caption>{format!("Gaps, {name}")}</caption>
                 <thead>
                     <tr>
                         <th scope="col">"Surface"</th>
-                        <th scope="col">"Left, predicted"</th><th scope="col">"Left, found"</th>
-                        <th scope="col">"Right, predicted"</th><th scope="col">"Right, found"</th>
+                        <th scope="col">"Left"<small>"predicted, found"</small></th>
+                        <th scope="col">"Right"<small>"predicted, found"</small></th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>
@@ -119,8 +124,8 @@ fn FoundCell(
         bench.put("Gap found", work);
     };
     view! {
-        <td>{predicted}</td>
         <td>
+            <span class="predicted">{predicted}</span>
             <label class="heard" for=id.clone()>{format!("Found, {side} {row}, {position}")}</label>
             <NumberBox
                 id=id
@@ -169,6 +174,7 @@ fn Verdict(bench: Bench) -> impl IntoView {
         press(move || {
             if let Some(corrected) = said.get_untracked().and_then(of) {
                 bench.commit("Correction from the mock-up", |car| *car = corrected);
+                pass_focus_to(SUMMARY);
             }
         })
     };
@@ -176,6 +182,7 @@ fn Verdict(bench: Bench) -> impl IntoView {
         let mut work = bench.settled();
         work.found = Arc::default();
         bench.put("Forget the gaps found", work);
+        pass_focus_to(SUMMARY);
     };
     let rows = move || {
         let rows = said.get().map_or(Vec::new(), |said| said.rows);
@@ -191,7 +198,8 @@ fn Verdict(bench: Bench) -> impl IntoView {
             .collect_view()
     };
     view! {
-        <p role="status" class="finding">{finding}</p>
+        <p class="finding">{finding}</p>
+        <said::Said words=Signal::derive(finding) />
         <Show when=part(|said| said.corrected.is_some())>
             <button type="button" on:click=take(|said| said.corrected)>"Take this correction over"</button>
         </Show>

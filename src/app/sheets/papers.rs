@@ -42,6 +42,7 @@ fn one(
     page: &Scene,
 ) -> impl IntoView + use<> {
     let name = format!("Page {number} of {count}");
+    let is_large = RwSignal::new(false);
     let file = page.page_file();
     let number = (count > 1).then_some(number);
     let keep = move || save(bench, kind.get_untracked(), number, "svg", &file);
@@ -49,10 +50,13 @@ fn one(
     view! {
         <figure class=format!("paper-page {}", page_name(page))>
             <figcaption>
-                {name.clone()}
+                <span>{name.clone()}</span>
+                <button type="button" class="quiet enlarge" aria-pressed=move || is_large.get().to_string() on:click=press(move || is_large.update(|large| *large = !*large))>
+                    "Larger"<span class="heard">{format!(", {name}")}</span>
+                </button>
                 <button type="button" class="quiet" on:click=press(keep)>"Save (SVG)"<span class="heard">{format!(", {name}")}</span></button>
             </figcaption>
-            <div class="paper-wide" tabindex="0" role="region" aria-label=name.clone()>
+            <div class="paper-wide" class:is-large=is_large tabindex="0" role="region" aria-label=name.clone()>
                 <svg class="scene" style=("--wide", wide) style=("--tall", tall) viewBox=page.view.view_box() inner_html=inside(page)></svg>
             </div>
         </figure>
