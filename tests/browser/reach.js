@@ -68,13 +68,13 @@ export function overlaps(page) {
       (element) => shown(element) && [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.data.trim()),
     );
     const boxes = leaves.flatMap((element) => {
-      const sticky = element.closest(".view, .told");
+      const layer = element.closest(".warned, .view, .told");
       return [...element.childNodes]
         .filter((node) => node.nodeType === Node.TEXT_NODE && node.data.trim())
         .flatMap((node) => {
           const range = document.createRange();
           range.selectNodeContents(node);
-          return [...range.getClientRects()].map((box) => ({ element, sticky, box, text: node.data.trim().slice(0, 30) }));
+          return [...range.getClientRects()].map((box) => ({ element, layer, box, text: node.data.trim().slice(0, 30) }));
         });
     });
     boxes.sort((one, other) => one.box.top - other.box.top);
@@ -82,8 +82,8 @@ export function overlaps(page) {
     for (const [index, one] of boxes.entries()) {
       for (const other of boxes.slice(index + 1)) {
         if (other.box.top >= one.box.bottom) break;
-        // The picture that stays lies over what passes under it.
-        if (one.sticky !== other.sticky || one.element === other.element) continue;
+        // The picture that stays lies over what passes under it, and an unfolded list over the picture.
+        if (one.layer !== other.layer || one.element === other.element) continue;
         const wide = Math.min(one.box.right, other.box.right) - Math.max(one.box.left, other.box.left);
         const high = Math.min(one.box.bottom, other.box.bottom) - Math.max(one.box.top, other.box.top);
         // Line boxes touch; letters that lie on each other share a third of a line.
