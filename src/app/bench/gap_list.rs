@@ -87,23 +87,25 @@ fn SideList(bench: Bench, side: Side, here: Memo<Option<Held>>, doubts: Doubts) 
     });
     let at_rest = Memo::new(move |_| bench.pose.get() == Pose::RIDE);
     view! {
-        <table class=move || if at_rest.get() { "at-rest" } else { "is-held" }>
-            <caption>{words::side_title(side)}</caption>
-            <thead>
-                <tr>
-                    <th scope="col">"Surface"</th>
-                    <th scope="col" class="ride">"At ride height"</th>
-                    <th scope="col">"Least, through travel"</th>
-                    <th scope="col" class="here">"As held now"</th>
-                    <th scope="col">"Verdict"</th>
-                </tr>
-            </thead>
-            <tbody>
-                <For each=move || rows.get() key=|row| (row.id, row.name.clone()) let:row>
-                    <SurfaceRow bench=bench side=side row=follow(rows, row) doubts=doubts />
-                </For>
-            </tbody>
-        </table>
+        <div class="wide" tabindex="0" role="region" aria-label=format!("Gaps, {} side", side.word())>
+            <table class=move || if at_rest.get() { "at-rest" } else { "is-held" }>
+                <caption>{words::side_title(side)}</caption>
+                <thead>
+                    <tr>
+                        <th scope="col">"Surface"</th>
+                        <th scope="col" class="ride">"At ride height"</th>
+                        <th scope="col">"Least, through travel"</th>
+                        <th scope="col" class="here">"As held now"</th>
+                        <th scope="col">"Verdict"</th>
+                    </tr>
+                </thead>
+                <tbody>
+                    <For each=move || rows.get() key=|row| (row.id, row.name.clone()) let:row>
+                        <SurfaceRow bench=bench side=side row=follow(rows, row) doubts=doubts />
+                    </For>
+                </tbody>
+            </table>
+        </div>
     }
 }
 
