@@ -115,7 +115,6 @@ pub fn apart(points: &[(Vec2, Lean)], picture: Vec2) -> Vec<Hold> {
 }
 
 #[cfg(test)]
-#[expect(clippy::float_cmp, reason = "whole pixels")]
 mod tests {
     use super::*;
 
