@@ -8,7 +8,8 @@ import { servePage } from "./page.js";
 
 const STEPS = 300;
 const DRAG_MOVES = 150;
-const ROUNDS = 3;
+/** First visits of which the middle one counts. */
+const VISITS = 3;
 /** Bits a second and milliseconds there and back of a middling phone network. */
 const NETWORK = { downloadThroughput: (1.6 * 1024 * 1024) / 8, uploadThroughput: (750 * 1024) / 8, latency: 150 };
 /** Full speed, and as slow as an old phone. */
@@ -120,28 +121,22 @@ const head = ["what, ms", ...pages.map(({ name }) => name), ...(pages.length > 1
 console.log(`| ${head.join(" | ")} |`);
 console.log(`| ${head.map(() => "---").join(" | ")} |`);
 
-/** One act on each page by turns, some rounds; a row for each figure. */
+/** One act on each page; a row for each figure. */
 async function steps(what, slowdown, act) {
-  const found = pages.map(() => ({ steps: [], longTasks: [] }));
-  for (let round = 0; round < ROUNDS; round += 1) {
-    for (const [index, page] of pages.entries()) {
-      const one = await measureSteps(page, slowdown, act);
-      found[index].steps.push(...one.steps);
-      found[index].longTasks.push(...one.longTasks);
-    }
-  }
-  const figures = (tell) => found.map(tell);
+  const found = [];
+  for (const page of pages) found.push(await measureSteps(page, slowdown, act));
   const count = found[0].steps.length;
   for (const [name, share] of [["median", 0.5], ["95 %", 0.95], ["99 %", 0.99]]) {
-    row(`${what}, ${name} of ${count}`, figures(({ steps }) => quantile(steps, share)));
+    row(`${what}, ${name} of ${count}`, found.map(({ steps }) => quantile(steps, share)));
   }
-  row(`${what}, tasks over 50 ms`, figures(({ longTasks }) => longTasks.length));
+  // A count, so it has no ratio.
+  console.log(`| ${[`${what}, tasks over 50 ms`, ...found.map(({ longTasks }) => longTasks.length)].join(" | ")} |`);
 }
 
-/** The first visit to each page by turns, some rounds; a row for each figure's median. */
+/** First visits to each page by turns; a row for each figure's median. */
 async function visits(what, slowdown, network) {
   const found = pages.map(() => []);
-  for (let round = 0; round < ROUNDS; round += 1) {
+  for (let round = 0; round < VISITS; round += 1) {
     for (const [index, page] of pages.entries()) found[index].push(await measureVisit(page, slowdown, network));
   }
   for (const [name, key] of [["first paint", "firstPaint"], ["ready to use", "ready"], ["blocked", "blocked"]]) {
