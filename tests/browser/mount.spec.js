@@ -90,7 +90,7 @@ test("droop that is taken away is asked for, and no word of another state stays"
   const droop = number(page, "Droop travel");
   await droop.fill("1 in");
   const [first] = await Promise.all([
-    page.waitForFunction(() => document.querySelector(".feed .is-stale") && document.querySelector(".feed [role=status]").innerText),
+    page.waitForFunction(() => document.querySelector(".feed .is-stale") && document.querySelector(".feed .verdict").innerText),
     droop.press("Enter"),
   ]);
   expect(await first.jsonValue()).toMatch(/being searched/);
