@@ -18,16 +18,12 @@ use geometry::units::Notation;
 use leptos::prelude::*;
 
 use crate::browser::frame::NextFrame;
-use crate::browser::later::later;
 use crate::state::around;
 use crate::state::desk::Desk;
 use crate::state::history::History;
 use crate::state::scrub::Scrub;
 use crate::state::settings::Settings;
 use crate::state::work::{self, Work};
-
-/// How close gaps are certified until the car has stood still for a moment, mm; then as close as in a report.
-const MOVING: f64 = 0.1;
 
 /// A file that could not be opened.
 #[derive(Debug, Clone, PartialEq)]
@@ -91,16 +87,7 @@ impl Bench {
                 .flatten()
                 .or_else(|| history.with_untracked(last_sound)),
         });
-        let moving = Memo::new(move |_| model.get().map(|model| Arc::new(check(&model, MOVING))));
-        let standing = later(
-            Memo::new(move |_| model.get().map(Same)),
-            Signal::stored(true),
-            |model| {
-                let model = model.clone();
-                Box::new(move || Some(check(&model.0, ACCURACY)))
-            },
-        );
-        let check = Memo::new(move |_| standing.get().or_else(|| moving.get()));
+        let check = Memo::new(move |_| model.get().map(|model| Arc::new(check(&model, ACCURACY))));
         let pose = Memo::new(move |_| {
             let scrub = scrub.get();
             model.with(|model| {

@@ -3,6 +3,9 @@
 use super::station::{Station, StationTable};
 use super::surface::Surface;
 
+/// The least radius of a point, mm: far below what anyone measures, and above what a car file rounds to nothing.
+const LEAST_RADIUS: f64 = 1e-6;
+
 /// Where in a station table something is wrong.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Place {
@@ -78,7 +81,7 @@ impl StationTable {
             }
             before = one.angle;
             for (point, at) in one.points.iter().enumerate() {
-                if !(at.y > 0.0 && at.is_finite()) {
+                if !(at.y >= LEAST_RADIUS && at.is_finite()) {
                     tell(
                         Place::Point { station, point },
                         "has no radius",
@@ -183,6 +186,13 @@ mod tests {
         );
         check(
             |table| table.stations[1].points[4].y = 0.0,
+            &[Place::Point {
+                station: 1,
+                point: 4,
+            }],
+        );
+        check(
+            |table| table.stations[1].points[4].y = 1e-12,
             &[Place::Point {
                 station: 1,
                 point: 4,
