@@ -29,7 +29,7 @@ export async function type(page, name, text) {
 
 /** Everything that the picture draws, as text, without what the page marks its places with. */
 export async function pictureOf(page) {
-  const drawn = await page.locator(".picture svg").innerHTML();
+  const drawn = await page.locator(".picture svg.scene").innerHTML();
   return drawn.replaceAll(/<!--.*?-->/g, "");
 }
 

@@ -36,22 +36,18 @@ pub fn follow_car(bench: Bench, address: RwSignal<Address>) {
         true
     };
     // A car with faults has no link; the address keeps the last that had none.
-    let token_now = move || carfile::to_token(&bench.settled().car).ok();
-    // Says whether the browser took it.
-    let note = move |token: Option<&str>| {
-        let is_taken = storage::write(Slot::Car, token.unwrap_or_default());
-        if !is_taken {
+    let note = move || {
+        let token = carfile::to_token(&bench.settled().car).ok();
+        if !storage::write(Slot::Car, token.as_deref().unwrap_or_default()) {
             // An older car there would take the place of the one in the address.
             storage::forget(Slot::Car);
         }
-        is_taken
+        token
     };
     let waiting = StoredValue::new_local(None::<TimeoutHandle>);
     let write = move || {
         waiting.set_value(None);
-        let token = token_now();
-        note(token.as_deref());
-        let Some(token) = token else { return };
+        let Some(token) = note() else { return };
         written.set_value(Some(token.clone()));
         if address.with_untracked(|address| address.car.as_ref() != Some(&token)) {
             address.update(|address| address.car = Some(token));
@@ -98,14 +94,11 @@ pub fn follow_car(bench: Bench, address: RwSignal<Address>) {
         }
         place
     });
-    // The address as well only where nothing else holds the car: changed while the browser loads the page again, it
-    // loses its mark.
+    // Not the address as well: changed while the browser loads the page again, it loses its mark.
     let leave = move || {
         if waiting.with_value(Option::is_some) {
             not_now();
-            if !note(token_now().as_deref()) {
-                write();
-            }
+            note();
         }
     };
     let asked = window_event_listener(ev::beforeunload, move |_| leave());
