@@ -255,8 +255,8 @@ fn attribute(out: &mut String, name: &str, value: f64) {
 
 /// Writes a number to two decimals, without the zeros at its end; what is no number is written as 0.
 ///
-/// A picture holds thousands, and is written anew while a lever moves: the standard library's formatter takes three times
-/// as long.
+/// A picture holds thousands, and is written anew while a lever moves: with the standard library's formatter they took
+/// more than twice as long.
 #[expect(
     clippy::cast_possible_truncation,
     reason = "saturates, far off any sheet; a digit is a digit"

@@ -235,18 +235,32 @@ impl Chain {
         for (i, arc) in self.arcs.iter().enumerate() {
             let to = self.to(i);
             let turn = math::atan2(arc.from.cross(to), arc.from.dot(to));
-            let step = 2.0 * math::acos(1.0 - sagitta / arc.radius.max(sagitta));
-            let steps = (turn / step).ceil().clamp(1.0, 256.0);
-            let start = arc.from.angle();
-            let mut k = 0.0;
-            while k <= steps {
-                points.push(arc.center + Vec2::at_angle(start + turn * k / steps) * arc.radius);
-                k += 1.0;
-            }
+            points.extend(arc_points(
+                arc.center,
+                arc.radius,
+                (arc.from.angle(), turn),
+                sagitta,
+            ));
         }
         points.dedup_by(|a, b| (*a - *b).length() < JOIN_TOLERANCE);
         points
     }
+}
+
+/// Corners along an arc, its ends among them: from the first of two angles on by the second, radians, with chords that
+/// stay inside it by no more than `sagitta`, mm.
+pub fn arc_points(
+    center: Vec2,
+    radius: f64,
+    (start, turn): (f64, f64),
+    sagitta: f64,
+) -> impl Iterator<Item = Vec2> {
+    let step = 2.0 * math::acos(1.0 - sagitta / radius.max(sagitta));
+    let steps = (turn / step).ceil().clamp(1.0, 256.0);
+    let along = std::iter::successors(Some(0.0), |k| Some(k + 1.0));
+    along
+        .take_while(move |k| *k <= steps)
+        .map(move |k| center + Vec2::at_angle(start + turn * k / steps) * radius)
 }
 
 #[cfg(test)]

@@ -44,10 +44,10 @@ fn earlier(project: &Project, commit: &str) -> Result<PathBuf> {
         .arg(commit)
         .run()?;
     // It tells where its project lies by what cargo sets, so cargo has to start it there.
-    let built = project
+    project
         .cargo(["xtask", "build"])
         .current_dir(&tree)
         .env("CARGO_TARGET_DIR", &project.target)
-        .run();
-    built.map(|()| tree.join("dist"))
+        .run()?;
+    Ok(tree.join("dist"))
 }

@@ -1,13 +1,9 @@
 // What axe can see of WCAG 2.2 AA: every page, and the states of the Bench that no other test opens.
 import { expect, test } from "./fixture.js";
-import { lever, leverBox, openBench, openPanel } from "./bench.js";
+import { chooseCar, lever, leverBox, openBench, openPanel } from "./bench.js";
 import { expectAccessible } from "./look.js";
 import { openPage, pages, unfold } from "./reach.js";
 
-const openCar = async (page, name) => {
-  await page.locator(".car-button").click();
-  await page.locator("#cars").getByRole("button", { name }).click();
-};
 const fill = async (box, text) => {
   await box.fill(text);
   await box.press("Enter");
@@ -47,7 +43,7 @@ const states = {
   },
   "every panel open": unfold,
   "the wheel on its way on": async (page) => {
-    await openCar(page, /Fastback/);
+    await chooseCar(page, /Fastback/);
     await page.locator("#feed-title").scrollIntoViewIfNeeded();
     await expect(page.getByRole("slider", { name: "The way on" })).toBeVisible({ timeout: 30_000 });
   },

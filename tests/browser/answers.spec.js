@@ -1,7 +1,7 @@
 // What would make it fit: each answer is of the car that is shown, goes on the
 // car in one step and off again, and the mix obeys what the reader rather changes.
 import { expect, test } from "./fixture.js";
-import { leverBox, openBench } from "./bench.js";
+import { chooseCar, leverBox, openBench } from "./bench.js";
 import { expectAccessible, shoot } from "./look.js";
 
 // The answers are worked out while the page idles: on a busy machine that is seconds.
@@ -15,8 +15,7 @@ const takeBack = (page, name) => answers(page).getByRole("button", { name: `Take
 
 async function openCar(page, name) {
   await openBench(page);
-  await page.locator(".car-button").click();
-  await page.getByRole("button", { name }).first().click();
+  await chooseCar(page, name);
   await answers(page).scrollIntoViewIfNeeded();
 }
 

@@ -9,6 +9,12 @@ export async function openBench(page, address = "") {
   if (await right.isChecked()) await page.getByRole("radio", { name: "Left" }).check();
 }
 
+/** Puts another of the cars in the menu on the bench. */
+export async function chooseCar(page, name) {
+  await page.locator(".car-button").click();
+  await page.locator("#cars").getByRole("button", { name }).click();
+}
+
 /** A lever's slider. */
 export function lever(page, name) {
   return page.locator('input[type="range"]').and(page.getByRole("slider", { name, exact: true }));

@@ -2,7 +2,7 @@
 // tires, warnings with their numbers.
 import { expect, test } from "./fixture.js";
 import { expectAccessible } from "./look.js";
-import { gapList, gapRow, leverBox, openBench, openPanel, pictureOf } from "./bench.js";
+import { chooseCar, gapList, gapRow, leverBox, openBench, openPanel, pictureOf } from "./bench.js";
 
 const bands = (page) => page.locator(".gaps .band");
 const again = (page) => page.locator(".gaps .again");
@@ -10,8 +10,7 @@ const again = (page) => page.locator(".gaps .again");
 /** Opens one of the invented cars, and waits until its bands are worked out. */
 async function openCar(page, name) {
   await openBench(page);
-  await page.locator(".car-button").click();
-  await page.locator(".cars").getByRole("button", { name }).click();
+  await chooseCar(page, name);
   await bandsOf(page);
 }
 
@@ -124,8 +123,7 @@ test("the tire is switched: picture and gaps follow, the verdict says so, a relo
 
 test("a largest tire that cannot be on its rim is told as that, with the way back", async ({ page }) => {
   await openBench(page);
-  await page.locator(".car-button").click();
-  await page.locator(".cars").getByRole("button", { name: /Low car/ }).click();
+  await chooseCar(page, /Low car/);
   await page.getByLabel("Largest that may arrive").check();
   const told = page.getByRole("alert").filter({ hasText: "There is no such tire on this rim." });
   await expect(told).toContainText(/mm more than its lower sidewall is high/);

@@ -1,6 +1,6 @@
 // Will the wheel go on: the verdict, the wheel along its way, stud length and droop.
 import { expect, test } from "./fixture.js";
-import { openBench } from "./bench.js";
+import { chooseCar, openBench } from "./bench.js";
 import { expectAccessible, shoot } from "./look.js";
 
 const section = (page) => page.getByRole("region", { name: /^Will the (left|right) wheel go on\?$/ });
@@ -13,8 +13,7 @@ const number = (page, name) => section(page).getByRole("textbox", { name, exact:
 /** Opens an invented car and waits until its way on is searched. */
 async function openFeed(page, name) {
   await openBench(page);
-  await page.locator(".car-button").click();
-  await page.locator("#cars").getByRole("button", { name }).click();
+  await chooseCar(page, name);
   await found(page);
 }
 

@@ -1,7 +1,7 @@
 // Round the wheel: the section is swung, the side view and the map tell what
 // the axle's own section does not show.
 import { expect, test } from "./fixture.js";
-import { gapRow, leverBox, middle, openBench } from "./bench.js";
+import { chooseCar, gapRow, leverBox, middle, openBench } from "./bench.js";
 import { expectAccessible, shoot } from "./look.js";
 
 const section = (page) => page.locator("#section");
@@ -15,8 +15,7 @@ const ring = (page) => page.locator("#side-ring");
 /** Opens the car whose tire corner hits behind the axle, but not at it. */
 async function openSedan(page) {
   await openBench(page);
-  await page.locator(".car-button").click();
-  await page.getByRole("button", { name: /Sedan, axle set back/ }).or(page.getByRole("menuitem", { name: /Sedan/ })).first().click();
+  await chooseCar(page, /Sedan, axle set back/);
   await expect(page.locator(".car-name")).toContainText("Sedan");
 }
 

@@ -12,7 +12,8 @@ export const singleFile = fileURLToPath(new URL("../../single/lip-to-rail.html",
 
 const folder = "/some/club/page/";
 
-const mediaTypes = {
+/** What a host calls each kind of file. */
+export const mediaTypes = {
   ".css": "text/css",
   ".html": "text/html",
   ".js": "text/javascript",

@@ -1,5 +1,6 @@
 // The owner's page: what is told follows the car and the levers, playing changes nothing, the shop is kept, and it prints.
 import { expect, test } from "./fixture.js";
+import { chooseCar } from "./bench.js";
 import { expectAccessible, shoot } from "./look.js";
 import { levelLines } from "./pdf.js";
 
@@ -13,8 +14,7 @@ test.describe.configure({ timeout: 300_000 });
 /** Opens the page of an invented car and waits until its course is worked out. */
 async function openWalk(page, name = /^Coupe/) {
   await page.goto("#walk-round");
-  await page.locator(".car-button").click();
-  await page.locator("#cars").getByRole("button", { name }).click();
+  await chooseCar(page, name);
   await told(page);
 }
 

@@ -132,8 +132,7 @@ impl Keeper {
     /// Whether what is kept may go: not what this tab cannot read, before it is out of the way. Another tab may run a
     /// newer version of the page.
     fn may_write_over(self, there: Option<&str>) -> bool {
-        let news =
-            there.filter(|there| self.seen.with_value(|seen| seen.as_deref() != Some(*there)));
+        let news = there.filter(|there| self.is_news(Some(there)));
         match news.map(|news| (news, desk::read(news))) {
             _ if self.is_held => false,
             Some((news, Err(unread))) => {
@@ -146,10 +145,19 @@ impl Keeper {
         }
     }
 
+    /// Whether the kept text is another than this tab last read or wrote.
+    fn is_news(self, there: Option<&str>) -> bool {
+        self.seen.with_value(|seen| seen.as_deref() != there)
+    }
+
     /// Takes in what another tab kept since; says whether it brought a car.
     fn take_in(self, text: Option<String>) -> bool {
-        let is_readable = text.as_deref().is_none_or(|text| desk::read(text).is_ok());
-        if self.is_held || !is_readable || self.seen.with_value(|seen| *seen == text) {
+        let is_readable = |text: &str| desk::read(text).is_ok();
+        // Most often it is what this tab wrote: that need not be read.
+        if self.is_held
+            || !self.is_news(text.as_deref())
+            || !text.as_deref().is_none_or(is_readable)
+        {
             return false;
         }
         let bench = self.bench;

@@ -1,5 +1,6 @@
 //! What moves in the side view: tire and wheel at ride height, bump and droop, the axle's marks, the ground.
 
+use geometry::chain::arc_points;
 use geometry::math;
 use geometry::space::{Vec2, vec2};
 use geometry::travel::Pose;
@@ -93,13 +94,5 @@ fn standing(draft: &Draft, center: Vec2, radius: f64) -> Vec<Vec2> {
     let flat = math::acos(down / radius);
     let turn = std::f64::consts::TAU - 2.0 * flat;
     let start = std::f64::consts::FRAC_PI_2 + flat;
-    let step = 2.0 * math::acos(1.0 - (draft.px(SAGITTA) / radius).min(1.0));
-    let steps = (turn / step).ceil().clamp(1.0, 256.0);
-    let mut points = Vec::new();
-    let mut k = 0.0;
-    while k <= steps {
-        points.push(center + Vec2::at_angle(start + turn * k / steps) * radius);
-        k += 1.0;
-    }
-    points
+    arc_points(center, radius, (start, turn), draft.px(SAGITTA)).collect()
 }

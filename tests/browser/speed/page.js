@@ -3,14 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { extname, join, relative } from "node:path";
 import { brotliCompressSync } from "node:zlib";
-
-const mediaTypes = {
-  ".css": "text/css",
-  ".html": "text/html",
-  ".js": "text/javascript",
-  ".wasm": "application/wasm",
-  ".webmanifest": "application/manifest+json",
-};
+import { mediaTypes } from "../site.js";
 
 /** Serves a folder on a free port; returns its address and how to stop it. */
 export async function servePage(folder) {

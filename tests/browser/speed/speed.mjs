@@ -2,6 +2,7 @@
 // pages are measured by turns in one run, so that what else the machine does weighs on both alike; each line then tells
 // how many times as long the first takes.
 import { chromium } from "@playwright/test";
+import { chooseCar } from "../bench.js";
 import config from "../playwright.config.js";
 import { meter } from "./meter.js";
 import { servePage } from "./page.js";
@@ -28,7 +29,7 @@ const pages = await Promise.all(
 );
 if (pages.length === 0) throw new Error("want NAME=FOLDER, the folder of a built page");
 
-const { use } = config.projects.find(({ name }) => name === "desktop");
+const [{ use }] = config.projects;
 const browser = await chromium.launch(use.launchOptions);
 
 /** A fresh visitor's page, slowed down, with the meter in it. */
@@ -49,8 +50,7 @@ async function visit(slowdown, network) {
 async function openHeaviest(page, address) {
   await page.goto(address);
   await page.waitForFunction(() => window.meter.ready, null, { timeout: 120_000 });
-  await page.locator(".car-button").click();
-  await page.getByRole("group", { name: "Cars" }).getByRole("button", { name: HEAVIEST }).click();
+  await chooseCar(page, HEAVIEST);
   await page.waitForTimeout(SETTLED);
   await page.evaluate(() => Object.assign(window.meter, { steps: [], longTasks: [] }));
 }
