@@ -8,6 +8,7 @@ use geometry::check::check;
 use geometry::gap::Face;
 use geometry::model::{Model, Solids, SurfaceFaces};
 use geometry::motion::Motion;
+use geometry::order;
 use geometry::side::Side;
 use geometry::solid::Revolved;
 use geometry::space::{Vec3, vec3};
@@ -150,7 +151,7 @@ impl<'a> Library<'a> {
                 }
             }
         }
-        places.sort_by(|a, b| a.0.total_cmp(&b.0));
+        order::sort_by(&mut places, |a, b| a.0.total_cmp(&b.0));
         let refined = places.iter().take(STARTS).map(|&(distance, face, pose)| {
             self.refined(model, (distance, face.middle(), pose), &face, step)
         });

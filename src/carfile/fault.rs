@@ -1,5 +1,7 @@
 //! Faults of a car file, with the line and column where each stands.
 
+use geometry::order;
+
 /// One thing that is wrong with a car file.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct FileFault {
@@ -73,7 +75,7 @@ impl<'t> Faults<'t> {
 
     /// The faults in the order in which they stand in the file, each once.
     pub(crate) fn into_sorted(mut self) -> Vec<FileFault> {
-        self.list.sort();
+        order::sort_by(&mut self.list, Ord::cmp);
         self.list.dedup();
         self.list
     }

@@ -5,6 +5,7 @@
 //! nothing that could fail on touching or self-crossing ones.
 
 use geometry::math;
+use geometry::order;
 use geometry::space::{Vec2, vec2};
 
 /// More lines than this are not drawn: something far off the sheet is being hatched.
@@ -62,7 +63,7 @@ impl Hatch {
 
         let mut pieces = Vec::new();
         for (row, mut crossings) in lines.into_iter().enumerate() {
-            crossings.sort_by(|a, b| a.0.total_cmp(&b.0));
+            order::sort_by(&mut crossings, |a, b| a.0.total_cmp(&b.0));
             let height = (base + row as f64) * self.spacing;
             let (mut in_one, mut in_other, mut from) = (false, false, None);
             for (at, is_one) in crossings {

@@ -1,5 +1,7 @@
 //! Places labels one above the other in a column, each as near to what it names as the others let it.
 
+use geometry::order;
+
 /// A label that wants a place.
 #[derive(Debug, Clone, Copy)]
 pub struct Wish {
@@ -14,7 +16,9 @@ pub struct Wish {
 /// short, the later ones run out at its far end.
 pub fn place(wishes: &[Wish], from: f64, to: f64) -> Vec<f64> {
     let mut order: Vec<usize> = (0..wishes.len()).collect();
-    order.sort_by(|&a, &b| wishes[a].middle.total_cmp(&wishes[b].middle));
+    order::sort_by(&mut order, |&a, &b| {
+        wishes[a].middle.total_cmp(&wishes[b].middle)
+    });
 
     // Down the column, each below the one before; then back up, where the last ran over the end.
     let mut placed = vec![0.0; wishes.len()];

@@ -5,6 +5,7 @@
 
 use geometry::car::Car;
 use geometry::check::{Check, SurfaceCheck, Verdict};
+use geometry::order;
 use geometry::side::Side;
 use geometry::units::{Notation, format_length};
 
@@ -83,7 +84,7 @@ fn worst(check: &Check) -> Vec<(Side, &SurfaceCheck)> {
     let mut all: Vec<_> = sides
         .flat_map(|(side, list)| list.surfaces.iter().map(move |surface| (side, surface)))
         .collect();
-    all.sort_by(|(_, a), (_, b)| {
+    order::sort_by(&mut all, |(_, a), (_, b)| {
         let by_verdict = a.verdict.cmp(&b.verdict);
         by_verdict.then(a.reserve().total_cmp(&b.reserve()))
     });

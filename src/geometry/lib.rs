@@ -39,6 +39,7 @@ pub mod model;
 pub mod motion;
 pub mod mount;
 pub mod normals;
+pub mod order;
 pub mod room;
 pub mod sheet;
 pub mod side;

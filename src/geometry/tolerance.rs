@@ -27,6 +27,7 @@ use crate::car::{Car, fields};
 use crate::check::{Check, SurfaceCheck, Verdict};
 use crate::gap::Gap;
 use crate::model::Model;
+use crate::order;
 use crate::side::{Side, Sides};
 use frozen::{Frozen, Variants};
 
@@ -256,7 +257,7 @@ fn spread(frozen: &Frozen, variants: [&Variants; 2]) -> Spread {
         .flat_map(|variants| frozen.shares(variants))
         .filter(|share| share.rate.abs() > NOTHING)
         .collect();
-    shares.sort_by(|a, b| b.effect().total_cmp(&a.effect()));
+    order::sort_by(&mut shares, |a, b| b.effect().total_cmp(&a.effect()));
     let squares: f64 = shares
         .iter()
         .map(|share| share.effect() * share.effect())

@@ -3,6 +3,7 @@
 //! A handle's sign stays at what it moves wherever its place reaches that far; where it does not, the sign stands at
 //! the place's edge and a leader points from it to what it moves.
 
+use geometry::order;
 use geometry::space::{Vec2, vec2};
 
 /// Width and height of a place to take hold of, CSS pixels (WCAG 2.2, 2.5.5).
@@ -71,7 +72,9 @@ pub fn apart(points: &[(Vec2, Lean)], picture: Vec2) -> Vec<Hold> {
         .collect();
     // Who is above another stays above it: places that are dragged past each other do not jump.
     let mut order: Vec<usize> = (0..points.len()).collect();
-    order.sort_by(|&one, &other| middles[one].y.total_cmp(&middles[other].y));
+    order::sort_by(&mut order, |&one, &other| {
+        middles[one].y.total_cmp(&middles[other].y)
+    });
     let mut pairs = Vec::new();
     for (place, &upper) in order.iter().enumerate() {
         let beside = |&lower: &usize| (middles[upper].x - middles[lower].x).abs() < REACH;

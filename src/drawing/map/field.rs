@@ -6,6 +6,7 @@
 
 use std::collections::BTreeMap;
 
+use geometry::order;
 use geometry::space::{Vec2, vec2};
 
 use crate::hatch::Hatch;
@@ -87,7 +88,7 @@ impl Field {
             let mut add = |[from, to]: [f64; 2]| {
                 lines.push(vec![along * from + height, along * to + height]);
             };
-            pieces.sort_by(|a, b| a[0].total_cmp(&b[0]));
+            order::sort_by(&mut pieces, |a, b| a[0].total_cmp(&b[0]));
             // Pieces of neighboring triangles touch: they are one stroke.
             let mut open: Option<[f64; 2]> = None;
             for piece in pieces {

@@ -1,5 +1,6 @@
 //! The map's contour lines with their values, and the hatching where tire and sheet overlap.
 
+use geometry::order;
 use geometry::space::{Vec2, vec2};
 use geometry::units::{LengthUnit, format_length};
 
@@ -49,7 +50,7 @@ pub fn draw(draft: &Draft, overlap: &mut Group, contours: &mut Group, taken: &mu
     for (level, role) in lines {
         let drawn = draft.field.lines(level);
         let mut longest: Vec<&Vec<Vec2>> = drawn.iter().collect();
-        longest.sort_by(|a, b| length(b).total_cmp(&length(a)));
+        order::sort_by(&mut longest, |a, b| length(b).total_cmp(&length(a)));
         let text = match role {
             Role::Zero => "touching".to_owned(),
             _ => format_length(level, draft.options.notation),

@@ -2,6 +2,7 @@
 
 use geometry::body::{Obstacle, Surface, SurfaceId};
 use geometry::math;
+use geometry::order;
 use geometry::side::Side;
 use geometry::space::{Vec2, Vec3, vec2};
 
@@ -186,7 +187,9 @@ pub fn cut_obstacle(draft: &Draft, index: usize) -> Vec<Vec2> {
 /// The convex hull, by Andrew's monotone chain.
 fn hull(mut points: Vec<Vec2>) -> Vec<Vec2> {
     points.retain(|p| p.is_finite());
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    order::sort_by(&mut points, |a, b| {
+        a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y))
+    });
     let mut hull: Vec<Vec2> = Vec::new();
     for half in 0..2 {
         let start = hull.len();

@@ -4,6 +4,7 @@ use geometry::body::{Surface, SurfaceId};
 use geometry::check::Verdict;
 use geometry::gap::{Gap, Witness};
 use geometry::math;
+use geometry::order;
 use geometry::side::Side;
 use geometry::space::{Vec2, Vec3, vec2};
 use geometry::travel::Pose;
@@ -109,7 +110,7 @@ fn marks(draft: &Draft, side: Side) -> Vec<Mark> {
             .collect()
     };
     marks.retain(|mark| mark.ends.iter().all(|end| end.is_finite()));
-    marks.sort_by(|a, b| {
+    order::sort_by(&mut marks, |a, b| {
         a.key
             .verdict
             .cmp(&b.key.verdict)

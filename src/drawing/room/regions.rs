@@ -2,6 +2,7 @@
 //! its word and its limit drawn.
 
 use geometry::check::Verdict;
+use geometry::order;
 use geometry::room::RowRoom;
 use geometry::space::Vec2;
 
@@ -138,7 +139,9 @@ impl Regions {
             .collect();
         let middle = wide.len() / 2;
         let mut nearest: Vec<_> = wide.iter().enumerate().collect();
-        nearest.sort_by_key(|(i, _)| i.abs_diff(middle));
+        order::sort_by(&mut nearest, |a, b| {
+            a.0.abs_diff(middle).cmp(&b.0.abs_diff(middle))
+        });
         let places = nearest
             .iter()
             .map(|(_, (width, [from, to]))| at([f64::midpoint(*from, *to), *width]));

@@ -6,6 +6,7 @@ use geometry::body::Surface;
 use geometry::car::Car;
 use geometry::metal::{CutPlan, CutRow, CutSpan, How, Reset, zone_rows};
 use geometry::model::Model;
+use geometry::order;
 use geometry::side::{Side, Sides};
 use geometry::units::{Notation, degrees, format_length, radians};
 
@@ -165,7 +166,7 @@ fn instead(flow: &Flow, model: &Model, plans: &Sides<CutPlan>) -> String {
         .iter()
         .flat_map(|(_, plan)| plan.spans().flat_map(|span| span.no_cut.clone()))
         .collect();
-    stopped.sort_unstable();
+    order::sort_by(&mut stopped, Ord::cmp);
     stopped.dedup();
     if !stopped.is_empty() {
         let _ = write!(

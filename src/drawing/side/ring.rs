@@ -2,6 +2,7 @@
 
 use geometry::body::Surface;
 use geometry::check::Verdict;
+use geometry::order;
 use geometry::sheet::Sector;
 use geometry::space::{Vec2, vec2};
 use geometry::units::{degrees, format_length, radians};
@@ -133,7 +134,7 @@ fn letter(draft: &Draft, sectors: &[Sector], group: &mut Group) {
         }
         before = Some(verdict);
     }
-    least.sort_by(|a, b| a.gap.low.total_cmp(&b.gap.low));
+    order::sort_by(&mut least, |a, b| a.gap.low.total_cmp(&b.gap.low));
     let mut taken: Vec<[f64; 4]> = Vec::new();
     let size = draft.lettering().note();
     let middle = f64::midpoint(draft.frame.ring[0], draft.frame.ring[1]);

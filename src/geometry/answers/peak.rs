@@ -1,6 +1,7 @@
 //! The greatest reserve of a remedy over its range, by what the rates leave open between trials.
 
 use super::Demand;
+use crate::order;
 
 /// One value tried: the reserve there is at most `most` mm, and changes by at most `rate` mm a mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,7 +32,7 @@ pub(super) struct Peak {
 
 impl Peak {
     pub fn new(mut trials: Vec<Trial>) -> Self {
-        trials.sort_by(|a, b| a.value.total_cmp(&b.value));
+        order::sort_by(&mut trials, |a, b| a.value.total_cmp(&b.value));
         Self {
             trials,
             best: None,

@@ -7,6 +7,7 @@ use crate::check::ACCURACY;
 use crate::field::Fault;
 use crate::gap::{Gap, Limits, Poses};
 use crate::model::{Model, SurfaceFaces};
+use crate::order;
 use crate::side::{Side, Sides};
 use crate::travel::Pose;
 
@@ -256,7 +257,7 @@ impl Question {
             .map(|demand| (demand, at_most(demand)))
             .collect();
         // The likely ones first: the last are popped first.
-        waiting.sort_by(|(_, a), (_, b)| a.total_cmp(b));
+        order::sort_by(&mut waiting, |(_, a), (_, b)| a.total_cmp(b));
         Self {
             at_most: waiting.clone(),
             waiting,

@@ -6,6 +6,7 @@ use super::preferences::STEP_SIZE;
 use super::probe::{Probe, Short};
 use super::{Demand, Preferences, Remedy};
 use crate::model::Model;
+use crate::order;
 use crate::side::{Side, Sides};
 
 /// A remedy with its values: the present one, then its steps.
@@ -208,7 +209,7 @@ fn values(model: &Model, remedy: Remedy, size: f64, most: f64) -> Vec<f64> {
         count += 1.0;
     }
     let change = |value: &f64| (value - present).abs();
-    values.sort_by(|a, b| change(a).total_cmp(&change(b)));
+    order::sort_by(&mut values, |a, b| change(a).total_cmp(&change(b)));
     values.insert(0, present);
     values
 }

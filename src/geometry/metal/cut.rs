@@ -8,6 +8,7 @@
 use crate::body::{NoCutZone, Station, StationTable, Surface, SurfaceId};
 use crate::gap::{Face, Limits, Patch, Poses};
 use crate::model::{Model, Solids};
+use crate::order;
 use crate::side::Side;
 use crate::space::Vec2;
 use crate::travel::Pose;
@@ -361,7 +362,7 @@ impl Sheet {
             .filter(|&edge| from < edge && edge < to)
             .chain([to])
             .collect();
-        edges.sort_by(f64::total_cmp);
+        order::sort_by(&mut edges, f64::total_cmp);
         edges.dedup();
         edges
     }

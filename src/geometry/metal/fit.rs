@@ -24,6 +24,7 @@ use crate::field::Fault;
 use crate::gap::Gap;
 use crate::metal::mock_up::MockUp;
 use crate::model::Model;
+use crate::order;
 use crate::side::{Side, Sides};
 use crate::tolerance::{Measurement, Rates};
 use crate::travel::Pose;
@@ -134,7 +135,7 @@ pub fn fit(car: &Car, found: &[Found]) -> Result<Fit, Vec<Fault>> {
         .map(|found| found.changes(&start))
         .unwrap_or_default();
     changes.retain(|change| change.by.abs() >= 0.01);
-    changes.sort_by(|a, b| b.in_errors().total_cmp(&a.in_errors()));
+    order::sort_by(&mut changes, |a, b| b.in_errors().total_cmp(&a.in_errors()));
     Ok(Fit {
         rows,
         misfit,
@@ -336,7 +337,7 @@ fn applied(
         .copied()
         .zip(corrections.iter().copied())
         .collect();
-    in_order.sort_by_key(|&(index, _)| index);
+    order::sort_by(&mut in_order, |a, b| a.0.cmp(&b.0));
     for (index, by) in in_order {
         correct(&mut corrected, start.measurements[index].0, by);
     }

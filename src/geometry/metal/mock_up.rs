@@ -12,6 +12,7 @@ use crate::car::Car;
 use crate::chain::{Arc, Chain};
 use crate::field::Fault;
 use crate::model::{Model, shape_inputs};
+use crate::order;
 use crate::side::{Side, Sides};
 use crate::solid::Revolved;
 use crate::space::{Vec2, vec2};
@@ -191,7 +192,9 @@ impl Profile {
             .collect();
         points.push(vec2(0.0, chain.support(vec2(0.0, 1.0))));
         points.push(vec2(half_width, tire.widest_radius));
-        points.sort_by(|a, b| a.x.total_cmp(&b.x).then(b.y.total_cmp(&a.y)));
+        order::sort_by(&mut points, |a, b| {
+            a.x.total_cmp(&b.x).then(b.y.total_cmp(&a.y))
+        });
         Self { half_width, points }
     }
 

@@ -12,6 +12,7 @@ use crate::envelope::{self, EnvelopeSection, EnvelopeWork, EnvelopesWork};
 use crate::gap::Poses;
 use crate::math;
 use crate::motion::Placement;
+use crate::order;
 use crate::side::{Side, Sides};
 use crate::solid::Revolved;
 use crate::space::{Vec2, Vec3, vec2, vec3};
@@ -94,7 +95,7 @@ impl Model {
                 ((da < 0.0) != (db < 0.0)).then(|| a.lerp(b, da / (da - db)).dot(along))
             })
             .collect();
-        crossings.sort_by(f64::total_cmp);
+        order::sort_by(&mut crossings, f64::total_cmp);
         crossings
             .chunks_exact(2)
             .map(|ends| [ends[0], ends[1]])

@@ -8,6 +8,7 @@ use crate::body::SurfaceId;
 use crate::gap::{Face, ROUNDING};
 use crate::model::{Model, SurfaceFaces};
 use crate::motion::Placement;
+use crate::order;
 use crate::side::Side;
 use crate::solid::Revolved;
 use crate::space::{Vec3, vec3};
@@ -104,7 +105,7 @@ impl Room {
             .into_iter()
             .max_by(|&a, &b| width(a).total_cmp(&width(b)))
             .unwrap_or(|p| p.x);
-        members.sort_by(|&a, &b| {
+        order::sort_by(&mut members, |&a, &b| {
             widest(self.balls[a].middle).total_cmp(&widest(self.balls[b].middle))
         });
         let second = members.split_off(members.len() / 2);

@@ -5,6 +5,7 @@ use super::face::PLACES;
 use super::tracks::Tracks;
 use super::tub::{Level, Tub};
 use super::wheel::Wheel;
+use crate::order;
 
 /// The row's wheel, and the poses that it is asked in.
 type At<'a> = (&'a Wheel, &'a mut Tracks);
@@ -180,7 +181,7 @@ impl RowWork {
 
 /// Ranges in rising order, those that touch made one.
 fn joined(mut pieces: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
-    pieces.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    order::sort_by(&mut pieces, |a, b| a[0].total_cmp(&b[0]));
     let mut ranges: Vec<[f64; 2]> = Vec::new();
     for [from, to] in pieces {
         match ranges.last_mut() {

@@ -8,6 +8,7 @@ use super::tracks::Tracks;
 use super::wheel::{Spot, Wheel};
 use crate::gap::{Beside, Limits, Poses, certify_above};
 use crate::model::Model;
+use crate::order;
 use crate::side::Side;
 
 /// How closely a gap that is below what is asked is looked into, mm.
@@ -159,7 +160,7 @@ impl Tub {
         if open.is_empty() {
             return true;
         }
-        open.sort_by(|a, b| a.0.total_cmp(&b.0));
+        order::sort_by(&mut open, |a, b| a.0.total_cmp(&b.0));
         let placed = wheel.at(backspacing);
         let mut exact = None;
         for (_, i) in open {

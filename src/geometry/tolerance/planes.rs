@@ -6,6 +6,7 @@
 
 use crate::chain::Chain;
 use crate::math;
+use crate::order;
 use crate::space::{Vec2, vec2};
 
 /// Planes this much short of the deepest count as well, mm: more than the searches' accuracy leaves between two that tie.
@@ -43,7 +44,7 @@ fn peaks(chain: &Chain, point: Vec2) -> Vec<(f64, Vec2)> {
             peaks.push((length - arc.radius, d * (1.0 / length)));
         }
     }
-    peaks.sort_by(|a, b| b.0.total_cmp(&a.0));
+    order::sort_by(&mut peaks, |a, b| b.0.total_cmp(&a.0));
     peaks
 }
 
