@@ -1,8 +1,8 @@
 // What is otherwise in Firefox: how its driver types, and what runs there.
 
 /** The tests that run in Firefox too: each page, every way to work a lever, keeping, links. Its driver takes some five
- * times as long as Chromium's, hears of no download, and sets neither less motion, dark colors, paper nor a page without
- * JavaScript. */
+ * times as long as Chromium's, hears of no download, and sets neither paper nor a page without JavaScript. Dark colors and
+ * less motion are night.spec.js's. */
 export const RUN_THERE = new RegExp(
   [
     "a page that starts does not say",
