@@ -427,6 +427,9 @@ fn files_that_are_none() {
     let huge = only_fault(&"# five million bytes\n".repeat(250_000));
     assert_eq!((huge.line, huge.column), (1, 1));
     assert!(huge.accepted.contains(&MAX_BYTES.to_string()), "{huge}");
+    let named =
+        only_fault(&coupe().replacen("name = \"", &format!("name = \"{}", "n".repeat(80)), 1));
+    assert!(named.accepted.contains("up to 80 characters"), "{named}");
     let newer = only_fault(&coupe().replacen("format = 1", "format = 2", 1));
     assert!(newer.found.contains("newer") && newer.line == 2, "{newer}");
     let long = format!("{}\n[shop]\nnotes = \"{}\"\n", coupe(), "long ".repeat(500));

@@ -3,7 +3,7 @@
 use geometry::body::Surface;
 use geometry::body::tape::TAPE_FIELDS;
 use geometry::car::fields::{OPTIONAL_FIELDS, RIM_WIDTH};
-use geometry::car::{CAR_FIELDS, PlugPractice, Shop};
+use geometry::car::{CAR_FIELDS, Car, PlugPractice};
 use geometry::field::{Bound, Quantity};
 use geometry::locator::PivotOn;
 use geometry::side::Side;
@@ -44,7 +44,7 @@ pub(crate) const EXTRA: &[&str] = &[
 
 /// Keys of the shop's table, each with the most characters that it holds.
 pub(crate) const IN_SHOP: [(&str, usize); 2] =
-    [("name", Shop::LONGEST_NAME), ("notes", Shop::LONGEST_NOTES)];
+    [("name", Car::LONGEST_NAME), ("notes", Car::LONGEST_NOTES)];
 
 /// Keys of a side's table that hold tables themselves.
 pub(crate) const IN_SIDE: &[&str] = &["tape", "station"];
@@ -112,31 +112,6 @@ pub(crate) const SECTION_WIDTH_ON: Bound = Bound {
     label: "Rim it was measured on",
     ..RIM_WIDTH.bound
 };
-
-pub(crate) const LOCATOR_HEIGHT: Bound = length(
-    "locator.height",
-    "Height of the roll point",
-    "Above the axle's center at ride height.",
-    -600.0,
-    800.0,
-);
-
-/// A coordinate of a locator's end or of a part near the tire.
-pub(crate) const COORDINATE: Bound = length(
-    "coordinate",
-    "Coordinate",
-    "In the car's frame.",
-    -2000.0,
-    2000.0,
-);
-
-pub(crate) const OBSTACLE_RADIUS: Bound = length(
-    "obstacle.radius",
-    "Radius",
-    "Of the rounded bar that stands in for the part.",
-    0.5,
-    300.0,
-);
 
 /// Within half a turn of straight up, a little less: the ground side has no wheelhouse.
 pub const STATION_ANGLE: Bound = Bound {

@@ -41,7 +41,7 @@ mod write;
 
 pub use fault::FileFault;
 pub use layout::{MANY, STATION_ANGLE, STATION_POINT};
-pub use read::{read, read_bytes};
+pub use read::{read, read_bytes, read_unfinished};
 pub use scenarios::{SCENARIOS, Scenario};
 pub use share::{TokenFault, from_token, to_token};
 pub use write::write;
@@ -49,6 +49,6 @@ pub use write::write;
 /// The format that is written, and the newest that is read.
 pub const FORMAT: i64 = 1;
 
-/// The longest file that is read, bytes. A car with every station of a full wheelhouse takes a
-/// hundredth of it.
-pub const MAX_BYTES: usize = 1_000_000;
+/// The longest file that is read, bytes: more than a car takes that has as many stations, points, parts and zones as may
+/// be. A car with every station of a full wheelhouse takes some ten thousand.
+pub const MAX_BYTES: usize = 5_000_000;

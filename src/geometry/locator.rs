@@ -1,5 +1,6 @@
 //! What holds the axle sideways: track bar, Watt link, angled links or leaf springs.
 
+use crate::field::{Bound, Quantity};
 use crate::space::Vec2;
 
 /// What a pivot is fixed to.
@@ -39,3 +40,103 @@ pub enum Locator {
         height: f64,
     },
 }
+
+impl Locator {
+    /// What either coordinate of a bar's end may be.
+    pub const COORDINATE: Bound = Bound {
+        key: "locator.end",
+        label: "Coordinate",
+        help: "In the car's frame.",
+        quantity: Quantity::Length,
+        least: -2000.0,
+        most: 2000.0,
+        usual: None,
+    };
+
+    /// How high the point about which the axle rolls may be.
+    pub const HEIGHT: Bound = Bound {
+        key: "locator.height",
+        label: "Height of the roll point",
+        help: "Above the axle's center at ride height: of a Watt link's pivot, of the point where angled links meet, of the leaf springs' seats.",
+        quantity: Quantity::Length,
+        least: -600.0,
+        most: 800.0,
+        usual: None,
+    };
+}
+
+/// A number that some kinds of locator have.
+#[derive(Debug, Clone, Copy)]
+pub struct LocatorField {
+    /// Name and bound.
+    pub bound: Bound,
+    /// Reads it; `None` where this kind has none.
+    pub get: fn(&Locator) -> Option<f64>,
+    /// Sets it, where this kind has it, without checking the bound.
+    pub set: fn(&mut Locator, f64),
+}
+
+macro_rules! bar_field {
+    ($end:ident.$axis:ident, $key:literal, $label:literal, $help:literal) => {
+        LocatorField {
+            bound: Bound {
+                key: $key,
+                label: $label,
+                help: $help,
+                ..Locator::COORDINATE
+            },
+            get: |locator| match locator {
+                Locator::TrackBar { $end, .. } => Some($end.$axis),
+                _ => None,
+            },
+            set: |locator, value| {
+                if let Locator::TrackBar { $end, .. } = locator {
+                    $end.$axis = value;
+                }
+            },
+        }
+    };
+}
+
+/// The numbers of every kind of locator.
+pub const LOCATOR_FIELDS: &[LocatorField] = &[
+    bar_field!(
+        axle_end.x,
+        "locator.axle_end",
+        "Axle end, left",
+        "From the car's center plane to the bar's end on the axle; right of it is negative."
+    ),
+    bar_field!(
+        axle_end.y,
+        "locator.axle_end",
+        "Axle end, up",
+        "From the axle's center at ride height; below it is negative."
+    ),
+    bar_field!(
+        body_end.x,
+        "locator.body_end",
+        "Body end, left",
+        "From the car's center plane to the bar's end on the body; right of it is negative."
+    ),
+    bar_field!(
+        body_end.y,
+        "locator.body_end",
+        "Body end, up",
+        "From the axle's center at ride height; below it is negative."
+    ),
+    LocatorField {
+        bound: Locator::HEIGHT,
+        get: |locator| match *locator {
+            Locator::TrackBar { .. } => None,
+            Locator::WattLink { height, .. }
+            | Locator::AngledLinks { height }
+            | Locator::LeafSprings { height } => Some(height),
+        },
+        set: |locator, value| match locator {
+            Locator::TrackBar { .. } => {}
+            Locator::WattLink { height, .. }
+            | Locator::AngledLinks { height }
+            | Locator::LeafSprings { height } => *height = value,
+        },
+    },
+];

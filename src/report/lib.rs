@@ -313,7 +313,7 @@ mod tests {
         let line = out.lines().find(|line| line.starts_with("tire, largest"));
         let line = line.expect("a line on the largest tire");
         assert!(
-            line.contains("there is no such tire on this rim") && line.contains("mm more than"),
+            line.contains("there is no such tire on this rim") && line.contains("mm) more than"),
             "{line}"
         );
         let (_, out, _) = ran(&["check", "--json", &format!("{CARS}/low-car.toml")]);

@@ -4,7 +4,7 @@ use carfile::{MANY, SCENARIOS, STATION_ANGLE, STATION_POINT, read};
 use geometry::body::tape::{READING_ERROR, TAPE_FIELDS};
 use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface};
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
-use geometry::car::{Car, PlugPractice, Shop};
+use geometry::car::{Car, PlugPractice};
 use geometry::field::Bound;
 use geometry::locator::{Locator, PivotOn};
 use geometry::side::Side;
@@ -289,6 +289,6 @@ fn words(car: &mut Car, source: &mut Source<'_>) {
         1 => car.purpose = text,
         2 => car.metal.plugs = *source.choice(&[PlugPractice::Code, PlugPractice::Repair]),
         3 => car.shop.notes = text.chars().cycle().take(source.below(5) * 300).collect(),
-        _ => car.shop.name = text.chars().take(Shop::LONGEST_NAME).collect(),
+        _ => car.shop.name = text.chars().take(Car::LONGEST_NAME).collect(),
     }
 }

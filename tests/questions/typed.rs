@@ -45,7 +45,13 @@ pub fn quantity(input: &[u8]) {
             Err(fault) => is_told(&text, &fault),
         }
     }
-    for read in [parse_angle, parse_mass, parse_pressure] {
+    let mass = |text: &str| parse_mass(text, LengthUnit::Inch);
+    let pressure = |text: &str| parse_pressure(text, LengthUnit::Millimeter);
+    for read in [
+        &parse_angle as &dyn Fn(&str) -> Result<f64, TextFault>,
+        &mass,
+        &pressure,
+    ] {
         match timed("reading a quantity", || read(&text)) {
             Ok(number) => is_number(number),
             Err(fault) => is_told(&text, &fault),

@@ -1,7 +1,7 @@
 //! Numbers as the reader sees, hears and types them.
 
 use geometry::field::{Bound, Quantity};
-use geometry::units::{self, Notation, TextFault};
+use geometry::units::{self, KG_PER_POUND, KPA_PER_PSI, LengthUnit, Notation, TextFault};
 
 /// A number as it stands in a number box.
 pub fn shown(value: f64, quantity: Quantity, notation: Notation) -> String {
@@ -10,8 +10,10 @@ pub fn shown(value: f64, quantity: Quantity, notation: Notation) -> String {
         Quantity::Angle => format!("{}°", decimals(units::degrees(value), 1)),
         Quantity::Ratio => decimals(value, 2),
         Quantity::RimCode => decimals(value, 1),
-        Quantity::Mass => format!("{} kg", decimals(value, 0)),
-        Quantity::Pressure => format!("{} kPa", decimals(value, 0)),
+        Quantity::Mass | Quantity::Pressure => {
+            let (size, unit, _) = measured(value, quantity, notation);
+            format!("{} {unit}", decimals(size, 0))
+        }
     }
 }
 
@@ -23,9 +25,25 @@ pub fn spoken(value: f64, quantity: Quantity, notation: Notation) -> String {
             "{} degrees",
             decimals(units::degrees(value), 1).replace(MINUS, "minus ")
         ),
-        Quantity::Mass => format!("{} kilograms", decimals(value, 0)),
-        Quantity::Pressure => format!("{} kilopascals", decimals(value, 0)),
+        Quantity::Mass | Quantity::Pressure => {
+            let (size, _, word) = measured(value, quantity, notation);
+            format!("{} {word}", decimals(size, 0))
+        }
         Quantity::Ratio | Quantity::RimCode => shown(value, quantity, notation),
+    }
+}
+
+/// A mass or a pressure in the units that go with the lengths, with their short and their spoken name.
+fn measured(
+    value: f64,
+    quantity: Quantity,
+    notation: Notation,
+) -> (f64, &'static str, &'static str) {
+    match (quantity, notation.unit()) {
+        (Quantity::Mass, LengthUnit::Inch) => (value / KG_PER_POUND, "lb", "pounds"),
+        (Quantity::Mass, LengthUnit::Millimeter) => (value, "kg", "kilograms"),
+        (_, LengthUnit::Inch) => (value / KPA_PER_PSI, "psi", "pounds per square inch"),
+        (_, LengthUnit::Millimeter) => (value, "kPa", "kilopascals"),
     }
 }
 
@@ -84,8 +102,8 @@ fn parse(text: &str, quantity: Quantity, notation: Notation) -> Result<f64, Text
     match quantity {
         Quantity::Length => units::parse_length(text, notation.unit()),
         Quantity::Angle => units::parse_angle(text),
-        Quantity::Mass => units::parse_mass(text),
-        Quantity::Pressure => units::parse_pressure(text),
+        Quantity::Mass => units::parse_mass(text, notation.unit()),
+        Quantity::Pressure => units::parse_pressure(text, notation.unit()),
         Quantity::Ratio | Quantity::RimCode => match text.trim().parse::<f64>() {
             Ok(value) if value.is_finite() => Ok(value),
             _ => Err(TextFault {
@@ -158,6 +176,13 @@ mod tests {
             INCHES,
             880.0 * units::KG_PER_POUND,
         );
+        check(
+            "880",
+            &fields::LOAD.bound,
+            INCHES,
+            880.0 * units::KG_PER_POUND,
+        );
+        check("400", &fields::LOAD.bound, Notation::Millimeters, 400.0);
         check("0.45", &fields::WIDEST_AT.bound, INCHES, 0.45);
     }
 

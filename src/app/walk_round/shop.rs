@@ -1,6 +1,6 @@
 //! Whose work it is: the shop's name and notes, which stand in the car's file, and a photo, which stays in this browser.
 
-use geometry::car::Shop;
+use geometry::car::{Car, Shop};
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -55,12 +55,12 @@ pub fn ShopForm(bench: Bench, kept: RwSignal<String>, photo: Memo<Option<String>
     let short = |text: String, most: usize| text.trim().chars().take(most).collect::<String>();
     let set_name = move |text: String| {
         bench.commit("Shop's name", |car| {
-            car.shop.name = short(text, Shop::LONGEST_NAME);
+            car.shop.name = short(text, Car::LONGEST_NAME);
         });
     };
     let set_notes = move |text: String| {
         bench.commit("Shop's notes", |car| {
-            car.shop.notes = short(text, Shop::LONGEST_NOTES);
+            car.shop.notes = short(text, Car::LONGEST_NOTES);
         });
     };
     let input: NodeRef<html::Input> = NodeRef::new();
@@ -98,7 +98,7 @@ pub fn ShopForm(bench: Bench, kept: RwSignal<String>, photo: Memo<Option<String>
                 id="shop-name"
                 data-typing=""
                 autocomplete="organization"
-                maxlength=Shop::LONGEST_NAME.to_string()
+                maxlength=Car::LONGEST_NAME.to_string()
                 prop:value=move || shop().name
                 on:change=entry(set_name)
             />
@@ -106,7 +106,7 @@ pub fn ShopForm(bench: Bench, kept: RwSignal<String>, photo: Memo<Option<String>
             <textarea
                 id="shop-notes"
                 rows="5"
-                maxlength=Shop::LONGEST_NOTES.to_string()
+                maxlength=Car::LONGEST_NOTES.to_string()
                 prop:value=move || shop().notes
                 on:change=entry(set_notes)
             ></textarea>

@@ -2,7 +2,7 @@
 
 use geometry::body::tape::{READING_ERROR, TAPE_FIELDS, TapeField};
 use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface, Tape};
-use geometry::car::SideSpec;
+use geometry::car::{Car, SideSpec};
 use geometry::field::Bound;
 use geometry::side::{Side, Sides};
 use geometry::space::{Vec3, vec2, vec3};
@@ -252,11 +252,11 @@ fn obstacle<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<Obstac
             ("radius", "a length"),
         ],
     );
-    let name = reader.text(table, "name", "text in quotes");
+    let name = reader.short_text(table, "name", Car::LONGEST_NAME);
     let side = reader.word(table, "side", layout::SIDES);
     let from = end(reader, table, "from");
     let to = end(reader, table, "to");
-    let radius = reader.number(table, "radius", &layout::OBSTACLE_RADIUS);
+    let radius = reader.number(table, "radius", &Obstacle::RADIUS);
     Some(Obstacle {
         name: name?.to_owned(),
         side: side?,
@@ -269,8 +269,12 @@ fn obstacle<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<Obstac
 const ENDS: &str = "three lengths, [forward, out, up], from the car's center plane at the axle";
 
 fn end<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, key: &str) -> Option<Vec3> {
-    let [forward, out, up] =
-        reader.coordinates(table.get(key)?, &table.name(key), ENDS, &layout::COORDINATE)?;
+    let [forward, out, up] = reader.coordinates(
+        table.get(key)?,
+        &table.name(key),
+        ENDS,
+        &Obstacle::COORDINATE,
+    )?;
     Some(vec3(forward, out, up))
 }
 
@@ -286,7 +290,7 @@ fn no_cut_zone<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<NoC
             ("along", ALONG),
         ],
     );
-    let name = reader.text(table, "name", "text in quotes");
+    let name = reader.short_text(table, "name", Car::LONGEST_NAME);
     let side = reader.word(table, "side", layout::SIDES);
     let angles = ends(reader, table, "angles", ANGLES, &NoCutZone::ANGLE);
     let along = ends(reader, table, "along", ALONG, &NoCutZone::ALONG);

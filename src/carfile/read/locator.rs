@@ -75,9 +75,9 @@ pub(super) fn locator<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Optio
 
 fn height<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<f64> {
     if table.get("height").is_none() {
-        reader.missing(table, "height", range_text(&layout::LOCATOR_HEIGHT));
+        reader.missing(table, "height", range_text(&Locator::HEIGHT));
     }
-    reader.number(table, "height", &layout::LOCATOR_HEIGHT)
+    reader.number(table, "height", &Locator::HEIGHT)
 }
 
 fn point<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, key: &str) -> Option<Vec2> {
@@ -87,6 +87,6 @@ fn point<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, key: &str) -> Optio
         reader.missing(table, key, accepted);
         return None;
     };
-    let [left, up] = reader.coordinates(value, &name, accepted, &layout::COORDINATE)?;
+    let [left, up] = reader.coordinates(value, &name, accepted, &Locator::COORDINATE)?;
     Some(vec2(left, up))
 }

@@ -51,7 +51,27 @@ pub fn read_bytes(bytes: &[u8]) -> Result<Car, Vec<FileFault>> {
 /// over-long file and a newer format are told alone, because nothing behind them can be understood.
 pub fn read(text: &str) -> Result<Car, Vec<FileFault>> {
     let mut reader = Reader::new(text);
-    match document(&mut reader, text) {
+    let car = document(&mut reader, text);
+    if let Some(car) = car.as_ref().filter(|_| !reader.incomplete) {
+        for fault in Model::new(car).err().unwrap_or_default() {
+            reader.of_model(fault);
+        }
+    }
+    settled(reader, car)
+}
+
+/// Reads a car whose numbers need not go together yet: one that somebody is still entering.
+///
+/// # Errors
+/// As [`read`], but for what [`Model::new`] finds wrong with the car.
+pub fn read_unfinished(text: &str) -> Result<Car, Vec<FileFault>> {
+    let mut reader = Reader::new(text);
+    let car = document(&mut reader, text);
+    settled(reader, car)
+}
+
+fn settled(reader: Reader<'_>, car: Option<Car>) -> Result<Car, Vec<FileFault>> {
+    match car {
         Some(car) if reader.faults.is_empty() => Ok(car),
         _ => Err(reader.faults.into_sorted()),
     }
@@ -87,13 +107,7 @@ fn document<'t>(reader: &mut Reader<'t>, text: &'t str) -> Option<Car> {
     if !format_is_known(reader, &top) {
         return None;
     }
-    let car = car(reader, &top);
-    if !reader.incomplete {
-        for fault in Model::new(&car).err().unwrap_or_default() {
-            reader.of_model(fault);
-        }
-    }
-    Some(car)
+    Some(car(reader, &top))
 }
 
 fn is_short_enough(reader: &mut Reader<'_>, bytes: &[u8]) -> bool {
@@ -102,7 +116,7 @@ fn is_short_enough(reader: &mut Reader<'_>, bytes: &[u8]) -> bool {
             0,
             "",
             "the file is too long",
-            format!("at most {MAX_BYTES} bytes (1 MB)"),
+            format!("at most {MAX_BYTES} bytes ({} MB)", MAX_BYTES / 1_000_000),
         );
     }
     bytes.len() <= MAX_BYTES
@@ -138,8 +152,11 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
     reader.keys(top, &layout::top());
     reader.bare = reader.word(top, "units", layout::UNITS);
     let mut car = blank::car();
-    for (key, text) in [("name", &mut car.name), ("purpose", &mut car.purpose)] {
-        text.push_str(reader.text(top, key, "text in quotes").unwrap_or_default());
+    for (key, most, text) in [
+        ("name", Car::LONGEST_NAME, &mut car.name),
+        ("purpose", Car::LONGEST_NOTES, &mut car.purpose),
+    ] {
+        text.push_str(reader.short_text(top, key, most).unwrap_or_default());
     }
     let nothing = DeTable::new();
     let tables: Vec<Table<'_, 't>> = [
@@ -194,15 +211,8 @@ fn shop<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Shop {
         return Shop::default();
     };
     let [name, notes] = layout::IN_SHOP.map(|(key, most)| {
-        let accepted = format!("text in quotes, up to {most} characters");
-        let text = reader.text(&table, key, &accepted).unwrap_or_default();
-        let count = text.chars().count();
-        if let Some(value) = table.get(key).filter(|_| count > most) {
-            let name = format!("shop.{key}");
-            let found = format!("{name} is {count} characters long");
-            reader.fault(value, &name, found, accepted);
-        }
-        text.to_owned()
+        let text = reader.short_text(&table, key, most);
+        text.unwrap_or_default().to_owned()
     });
     Shop { name, notes }
 }

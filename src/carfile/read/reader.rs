@@ -274,6 +274,24 @@ impl<'t> Reader<'t> {
         None
     }
 
+    /// Text of no more than so many characters, if the key is there.
+    pub(super) fn short_text<'d>(
+        &mut self,
+        table: &Table<'d, 't>,
+        key: &str,
+        most: usize,
+    ) -> Option<&'d str> {
+        let accepted = format!("text in quotes, up to {most} characters");
+        let text = self.text(table, key, &accepted)?;
+        let count = text.chars().count();
+        if let Some(value) = table.get(key).filter(|_| count > most) {
+            let name = table.name(key);
+            let found = format!("{name} is {count} characters long");
+            self.fault(value, &name, found, accepted);
+        }
+        Some(text)
+    }
+
     /// One of a few words, if the key is there.
     pub(super) fn word<T: Copy>(
         &mut self,

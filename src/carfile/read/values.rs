@@ -102,8 +102,8 @@ impl<'t> Reader<'t> {
                 read
             }
             Quantity::Angle => units::parse_angle(text),
-            Quantity::Mass => units::parse_mass(text),
-            Quantity::Pressure => units::parse_pressure(text),
+            Quantity::Mass => units::parse_mass(text, LengthUnit::Millimeter),
+            Quantity::Pressure => units::parse_pressure(text, LengthUnit::Millimeter),
             Quantity::Ratio | Quantity::RimCode => {
                 self.fault(value, at, format!("{at} is text"), range_text(bound));
                 return None;

@@ -8,8 +8,8 @@ pub mod station;
 pub mod surface;
 pub mod tape;
 
-pub use no_cut::NoCutZone;
-pub use obstacle::Obstacle;
+pub use no_cut::{NO_CUT_FIELDS, NoCutZone};
+pub use obstacle::{OBSTACLE_FIELDS, Obstacle};
 pub use sense::{Nonsense, Place};
 pub use station::{Station, StationTable};
 pub use surface::{Surface, SurfaceId};

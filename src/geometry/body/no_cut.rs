@@ -1,6 +1,6 @@
 //! Where nobody may cut: patches of the wheelhouse's sheet with structure behind them.
 
-use crate::field::{Bound, Quantity};
+use crate::field::{Bound, Field, Quantity};
 use crate::side::Side;
 
 /// A patch of the sheet that must stay: behind it is a belt anchorage, a shock or spring mount, or what
@@ -61,4 +61,22 @@ impl NoCutZone {
         let within = |[from, to]: [f64; 2], at: f64| (from..=to).contains(&at);
         within(self.angles, angle) && within(self.along, along)
     }
+}
+
+macro_rules! no_cut_fields {
+    ($( $ends:ident[$end:literal], $bound:ident, $label:literal; )*) => {
+        /// The numbers of a zone; `bound.key` is its key in a car file.
+        pub const NO_CUT_FIELDS: &[Field<NoCutZone>] = &[ $( Field {
+            bound: Bound { label: $label, ..NoCutZone::$bound },
+            get: |zone| zone.$ends[$end],
+            set: |zone, value| zone.$ends[$end] = value,
+        }, )* ];
+    };
+}
+
+no_cut_fields! {
+    angles[0], ANGLE, "From angle";
+    angles[1], ANGLE, "To angle";
+    along[0], ALONG, "From, along the sheet";
+    along[1], ALONG, "To, along the sheet";
 }

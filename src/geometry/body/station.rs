@@ -5,6 +5,7 @@ use super::tape::{HAND, Tape};
 use crate::field::Fault;
 use crate::math;
 use crate::space::{Vec2, vec2};
+use crate::units::in_both;
 
 /// Steps in which a rounded corner is drawn.
 const CORNER_STEPS: u32 = 12;
@@ -139,10 +140,11 @@ impl Station {
             return Err(Fault::new(
                 "tape.roof_up",
                 format!(
-                    "at {:.0} degrees the roof ({:.0} mm at the lip) leaves {room:.0} mm above the quarter lip's flange and {:.0} mm beside the tub wall",
+                    "at {:.0} degrees the roof ({} at the lip) leaves {} above the quarter lip's flange and {} beside the tub wall",
                     angle.to_degrees(),
-                    outer.y,
-                    outer.x - inner.x
+                    in_both(outer.y),
+                    in_both(room),
+                    in_both(outer.x - inner.x)
                 ),
                 "a roof above the lip's flange and a tub wall inboard of the lip would be accepted",
             ));
@@ -156,8 +158,9 @@ impl Station {
             return Err(Fault::new(
                 "tape.corner_radius",
                 format!(
-                    "at {:.0} degrees a corner of {radius:.0} mm radius does not fit between roof and tub wall",
-                    angle.to_degrees()
+                    "at {:.0} degrees a corner of {} radius does not fit between roof and tub wall",
+                    angle.to_degrees(),
+                    in_both(radius)
                 ),
                 "a smaller corner radius would be accepted",
             ));
@@ -170,13 +173,11 @@ impl Station {
         {
             return Err(Fault::new(
                 "tape.to_seam",
-                format!("the seam, {seam_out:.0} mm out from the center plane, is not on the roof"),
+                format!("{} puts the seam off the roof", in_both(tape.to_seam.value)),
                 format!(
-                    "the roof runs from {:.0} to {:.0} mm out: a reading from {:.0} to {:.0} mm would be accepted",
-                    roof_to.x,
-                    roof_from.x,
-                    face - roof_from.x,
-                    face - roof_to.x
+                    "where the roof is level enough for a seam, it reads {} to {}, which would be accepted",
+                    in_both(face - roof_from.x),
+                    in_both(face - roof_to.x)
                 ),
             ));
         }

@@ -141,13 +141,6 @@ pub struct Shop {
     pub notes: String,
 }
 
-impl Shop {
-    /// The longest name that is kept, characters.
-    pub const LONGEST_NAME: usize = 80;
-    /// The longest notes that are kept, characters.
-    pub const LONGEST_NOTES: usize = 1200;
-}
-
 /// A car and the work planned on it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Car {
@@ -184,6 +177,11 @@ pub struct Car {
 }
 
 impl Car {
+    /// The longest name of a car, a part, a zone or a shop, characters.
+    pub const LONGEST_NAME: usize = 80;
+    /// The longest purpose or notes, characters.
+    pub const LONGEST_NOTES: usize = 1200;
+
     /// Between the two tires' center planes, mm.
     #[must_use]
     pub fn track_width(&self) -> f64 {

@@ -18,6 +18,7 @@ use crate::solid::Revolved;
 use crate::space::{Vec2, vec2};
 use crate::tire::{Arrival, TireShape};
 use crate::travel::Pose;
+use crate::units::in_both;
 
 /// How far the tire may stand out of the stand-in, mm: 1/8 in, the same as a reading's error (common practice, no source).
 pub const SHORT: f64 = 3.175;
@@ -97,7 +98,10 @@ impl MockUp {
         let stand_in = hull(&discs).map_err(|_| {
             Fault::new(
                 "metal.board",
-                format!("boards {board:.1} mm thick make no stand-in for this tire"),
+                format!(
+                    "boards {} thick make no stand-in for this tire",
+                    in_both(board)
+                ),
                 "thinner boards would be accepted",
             )
         })?;

@@ -1,14 +1,14 @@
 //! Everything that can be wrong with a car's numbers, with what would be accepted.
 
 use crate::body::tape::{READING_ERROR, TAPE_FIELDS};
-use crate::body::{NoCutZone, Place, StationTable};
+use crate::body::{NoCutZone, OBSTACLE_FIELDS, Place, StationTable};
 use crate::car::Car;
 use crate::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use crate::field::{Bound, Fault, Quantity};
-use crate::locator::Locator;
+use crate::locator::{LOCATOR_FIELDS, Locator};
 use crate::metal::gauge;
 use crate::side::Side;
-use crate::units::{self, Notation};
+use crate::units::{self, in_both};
 
 /// Every number that is out of its bound.
 pub(super) fn out_of_bounds(car: &Car) -> Vec<Fault> {
@@ -52,37 +52,18 @@ pub(super) fn out_of_bounds(car: &Car) -> Vec<Fault> {
             }
         }
     }
-    for (i, obstacle) in car.obstacles.iter().enumerate() {
-        let sound = obstacle.from.is_finite()
-            && obstacle.to.is_finite()
-            && (0.0..=300.0).contains(&obstacle.radius);
-        if !sound || obstacle.from.length() > 5000.0 || obstacle.to.length() > 5000.0 {
-            faults.push(Fault::new(
-                format!("obstacle[{i}]"),
-                format!("{} is nowhere near the tire, or no size", obstacle.name),
-                "two points within 5 m of the axle and a radius up to 300 mm would be accepted",
-            ));
+    for field in LOCATOR_FIELDS {
+        if let Some(value) = (field.get)(&car.locator) {
+            check(&field.bound, field.bound.key.to_owned(), value);
+        }
+    }
+    for (i, part) in car.obstacles.iter().enumerate() {
+        for field in OBSTACLE_FIELDS {
+            let at = format!("obstacle[{i}].{}", field.bound.key);
+            check(&field.bound, at, (field.get)(part));
         }
     }
     faults.extend(no_cut(car));
-    let points: Vec<f64> = match car.locator {
-        Locator::TrackBar { axle_end, body_end } => {
-            vec![axle_end.x, axle_end.y, body_end.x, body_end.y]
-        }
-        Locator::WattLink { height, .. }
-        | Locator::AngledLinks { height }
-        | Locator::LeafSprings { height } => vec![height],
-    };
-    if !points
-        .iter()
-        .all(|value| value.is_finite() && value.abs() <= 2000.0)
-    {
-        faults.push(Fault::new(
-            "locator",
-            "the locator reaches beyond 2 m",
-            "points within 2 m of the axle's center would be accepted",
-        ));
-    }
     faults
 }
 
@@ -126,13 +107,13 @@ pub(super) fn misfits(car: &Car) -> Vec<Fault> {
             "wheel.rim_width",
             format!(
                 "a rim {} wide is outside what a {} tire allows",
-                length(rim),
+                in_both(rim),
                 car.tire.designation.text
             ),
             format!(
                 "{} to {} would be accepted",
-                length(narrowest),
-                length(widest)
+                in_both(narrowest),
+                in_both(widest)
             ),
         ));
     }
@@ -141,11 +122,11 @@ pub(super) fn misfits(car: &Car) -> Vec<Fault> {
             "wheel.backspacing",
             format!(
                 "backspacing of {} is more than the wheel's overall width",
-                length(car.wheel.backspacing)
+                in_both(car.wheel.backspacing)
             ),
             format!(
                 "0 to {} would be accepted",
-                length(car.wheel.overall_width())
+                in_both(car.wheel.overall_width())
             ),
         ));
     }
@@ -153,11 +134,11 @@ pub(super) fn misfits(car: &Car) -> Vec<Fault> {
     if !(700.0..=2400.0).contains(&track) {
         faults.push(Fault::new(
             "axle.width",
-            format!("axle and wheel give a track width of {}", length(track)),
+            format!("axle and wheel give a track width of {}", in_both(track)),
             format!(
                 "a track width of {} to {} would be accepted",
-                length(700.0),
-                length(2400.0)
+                in_both(700.0),
+                in_both(2400.0)
             ),
         ));
     }
@@ -175,8 +156,8 @@ pub(super) fn misfits(car: &Car) -> Vec<Fault> {
                 format!("{}.tape.rail_top_up", side.word()),
                 format!(
                     "the rail's top, at {}, is not above its bottom, at {}",
-                    length(tape.rail_top_up.value),
-                    length(tape.rail_bottom_up.value)
+                    in_both(tape.rail_top_up.value),
+                    in_both(tape.rail_bottom_up.value)
                 ),
                 "a top above the bottom would be accepted",
             ));
@@ -219,9 +200,9 @@ pub(super) fn beyond_rail(car: &Car, side: Side, limit: f64) -> Option<Fault> {
             format!(
                 "moving the {} seam {} puts the tub into the frame rail",
                 side.word(),
-                length(seam_move)
+                in_both(seam_move)
             ),
-            format!("0 to {} would be accepted", length(limit)),
+            format!("0 to {} would be accepted", in_both(limit)),
         )
     })
 }
@@ -240,8 +221,8 @@ pub(super) fn wheel(car: &Car) -> Fault {
         "wheel.flange_thickness",
         format!(
             "flanges {} thick do not go with a rim {} wide",
-            length(car.wheel.flange_thickness),
-            length(car.wheel.rim_width)
+            in_both(car.wheel.flange_thickness),
+            in_both(car.wheel.rim_width)
         ),
         "thinner flanges would be accepted",
     )
@@ -267,23 +248,15 @@ fn short_bar(car: &Car) -> Option<Fault> {
     (rise > steepest).then(|| {
         Fault::new(
             "locator",
-            format!("a track bar of {} would have to stand steeper than 45 degrees to follow {} of bump and {} of droop", length(length_of_bar), length(travel.bump), length(travel.droop)),
-            format!("a bar of at least {} would be accepted", length(rise / std::f64::consts::FRAC_1_SQRT_2)),
+            format!("a track bar of {} would have to stand steeper than 45 degrees to follow {} of bump and {} of droop", in_both(length_of_bar), in_both(travel.bump), in_both(travel.droop)),
+            format!("a bar of at least {} would be accepted", in_both(rise / std::f64::consts::FRAC_1_SQRT_2)),
         )
     })
 }
 
-fn length(millimeters: f64) -> String {
-    say(Quantity::Length, millimeters)
-}
-
 fn say(quantity: Quantity, value: f64) -> String {
     match quantity {
-        Quantity::Length if value.is_finite() => format!(
-            "{} ({})",
-            units::format_length(value, Notation::InchFractions),
-            units::format_length(value, Notation::Millimeters)
-        ),
+        Quantity::Length if value.is_finite() => in_both(value),
         Quantity::Angle => format!("{:.1} degrees", units::degrees(value)),
         Quantity::Mass => format!("{value:.0} kg"),
         Quantity::Pressure => format!("{value:.0} kPa"),

@@ -4,6 +4,7 @@ use super::designation::Construction;
 use super::section::{ShapeInputs, TireShape};
 use crate::field::Fault;
 use crate::math;
+use crate::units::in_both;
 
 /// A circular arc of fixed length over a chord.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -176,7 +177,8 @@ pub fn loaded(shape: &TireShape, deflection: f64) -> Result<TireShape, Fault> {
         Fault::new(
             "tire.deflection",
             format!(
-                "pressed in by {deflection:.1} mm at the ground, the sidewall does not go with the rest: {}",
+                "pressed in by {} at the ground, the sidewall does not go with the rest: {}",
+                in_both(deflection),
                 fault.found
             ),
             format!(

@@ -218,18 +218,19 @@ fn closed(bead: Vec2, right: &[Arc], crown: Arc) -> Result<Chain, ChainFault> {
 mod refuse {
     use super::{LEAST_SIDEWALL, ShapeInputs};
     use crate::field::Fault;
+    use crate::units::in_both;
 
     pub fn low_tire(inputs: &ShapeInputs, bead_radius: f64) -> Fault {
         Fault::new(
             "tire.overall_diameter",
             format!(
-                "the tire is {:.0} mm in diameter, and its rim flange reaches {:.0} mm",
-                inputs.diameter,
-                2.0 * bead_radius
+                "the tire is {} in diameter, and its rim flange reaches {}",
+                in_both(inputs.diameter),
+                in_both(2.0 * bead_radius)
             ),
             format!(
-                "a diameter of at least {:.0} mm would be accepted",
-                2.0 * (bead_radius + LEAST_SIDEWALL)
+                "a diameter of at least {} would be accepted",
+                in_both(2.0 * (bead_radius + LEAST_SIDEWALL))
             ),
         )
     }
@@ -238,12 +239,14 @@ mod refuse {
         Fault::new(
             "tire.tread_width",
             format!(
-                "a tread of {tread_width:.0} mm with shoulders of {shoulder_radius:.0} mm radius does not go with a section of {:.0} mm",
-                inputs.section_width
+                "a tread of {} with shoulders of {} radius does not go with a section of {}",
+                in_both(tread_width),
+                in_both(shoulder_radius),
+                in_both(inputs.section_width)
             ),
             format!(
-                "tread width plus twice the shoulder radius below {:.0} mm, with the widest point below the shoulder, would be accepted",
-                inputs.section_width
+                "tread width plus twice the shoulder radius below {}, with the widest point below the shoulder, would be accepted",
+                in_both(inputs.section_width)
             ),
         )
     }
@@ -253,15 +256,16 @@ mod refuse {
         Fault::new(
             "wheel.rim_width",
             format!(
-                "a section of {:.1} mm stands out beside a rim of {:.1} mm by {overhang:.1} mm on each side, which is {:.1} mm more than its lower sidewall is high",
-                inputs.section_width,
-                inputs.rim_width,
-                overhang - drop
+                "a section of {} stands out beside a rim of {} by {} on each side, which is {} more than its lower sidewall is high",
+                in_both(inputs.section_width),
+                in_both(inputs.rim_width),
+                in_both(overhang),
+                in_both(overhang - drop)
             ),
             format!(
-                "a rim of at least {:.1} mm, or a section of at most {:.1} mm, would be accepted",
-                inputs.section_width - 2.0 * drop,
-                inputs.rim_width + 2.0 * drop
+                "a rim of at least {}, or a section of at most {}, would be accepted",
+                in_both(inputs.section_width - 2.0 * drop),
+                in_both(inputs.rim_width + 2.0 * drop)
             ),
         )
     }
@@ -270,7 +274,8 @@ mod refuse {
         Fault::new(
             "tire.shoulder_radius",
             format!(
-                "crown, shoulder ({shoulder_radius:.0} mm) and sidewall do not make one convex section"
+                "crown, shoulder ({}) and sidewall do not make one convex section",
+                in_both(shoulder_radius)
             ),
             "a smaller shoulder radius or a narrower tread would be accepted",
         )

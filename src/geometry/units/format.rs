@@ -36,6 +36,18 @@ pub fn format_length(millimeters: f64, notation: Notation) -> String {
     }
 }
 
+/// A length as a tape reads it and in millimeters, for whoever may use either.
+///
+/// ```
+/// assert_eq!(geometry::units::in_both(277.6), "10 15/16 in (277.6 mm)");
+/// ```
+#[must_use]
+pub fn in_both(millimeters: f64) -> String {
+    let [inches, metric] = [Notation::InchFractions, Notation::Millimeters]
+        .map(|notation| format_length(millimeters, notation));
+    format!("{inches} ({metric})")
+}
+
 /// The same length in words, for `aria-valuetext`.
 ///
 /// ```

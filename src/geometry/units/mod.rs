@@ -6,7 +6,7 @@ mod format;
 mod parse;
 pub(crate) mod scan;
 
-pub use format::{format_length, rounding_error, shown, speak_length, step};
+pub use format::{format_length, in_both, rounding_error, shown, speak_length, step};
 pub use parse::{parse_angle, parse_length, parse_mass, parse_pressure};
 pub use scan::TextFault;
 

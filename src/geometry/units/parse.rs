@@ -47,28 +47,30 @@ pub fn parse_angle(text: &str) -> Result<f64, TextFault> {
     parse_with(text, "an angle in degrees, such as 2.5 or 2 1/2 deg", unit).map(radians)
 }
 
-/// Reads a mass in kilograms: `400`, `400 kg`, `880 lb`. A bare number is kilograms.
+/// Reads a mass in kilograms: `400 kg`, `880 lb`. A bare number is pounds where a bare length would be `bare` inches, and
+/// kilograms where it would be millimeters.
 ///
 /// # Errors
 /// What was not understood, at which character, and what would be accepted there.
-pub fn parse_mass(text: &str) -> Result<f64, TextFault> {
-    let unit = |word: &str| match word {
-        "" | "kg" => Some(1.0),
-        "lb" | "lbs" | "pounds" => Some(KG_PER_POUND),
+pub fn parse_mass(text: &str, bare: LengthUnit) -> Result<f64, TextFault> {
+    let unit = |word: &str| match (word, bare) {
+        ("kg", _) | ("", LengthUnit::Millimeter) => Some(1.0),
+        ("lb" | "lbs" | "pounds", _) | ("", LengthUnit::Inch) => Some(KG_PER_POUND),
         _ => None,
     };
     parse_with(text, "a mass such as 400 kg or 880 lb", unit)
 }
 
-/// Reads a pressure in kilopascals: `200`, `200 kPa`, `29 psi`, `2 bar`. A bare number is kilopascals.
+/// Reads a pressure in kilopascals: `200 kPa`, `29 psi`, `2 bar`. A bare number is psi where a bare length would be `bare`
+/// inches, and kilopascals where it would be millimeters. Pounds are pounds per square inch.
 ///
 /// # Errors
 /// What was not understood, at which character, and what would be accepted there.
-pub fn parse_pressure(text: &str) -> Result<f64, TextFault> {
-    let unit = |word: &str| match word {
-        "" | "kpa" => Some(1.0),
-        "psi" => Some(KPA_PER_PSI),
-        "bar" => Some(100.0),
+pub fn parse_pressure(text: &str, bare: LengthUnit) -> Result<f64, TextFault> {
+    let unit = |word: &str| match (word, bare) {
+        ("kpa", _) | ("", LengthUnit::Millimeter) => Some(1.0),
+        ("psi" | "lb" | "lbs" | "pounds", _) | ("", LengthUnit::Inch) => Some(KPA_PER_PSI),
+        ("bar", _) => Some(100.0),
         _ => None,
     };
     parse_with(text, "a pressure such as 200 kPa, 29 psi or 2 bar", unit)
@@ -340,9 +342,23 @@ mod tests {
     fn reads_other_quantities() {
         assert_eq!(parse_angle("180\u{b0}"), Ok(std::f64::consts::PI));
         assert_eq!(parse_angle("-90 deg"), Ok(-std::f64::consts::FRAC_PI_2));
-        assert_eq!(parse_mass("1 lb"), Ok(KG_PER_POUND));
-        assert_eq!(parse_pressure("2 bar"), Ok(200.0));
-        assert_eq!(parse_pressure("30 PSI"), Ok(30.0 * KPA_PER_PSI));
-        assert_eq!(parse_mass("4 stone").expect_err("no such unit here").at, 2);
+        let (inch, millimeter) = (LengthUnit::Inch, LengthUnit::Millimeter);
+        for bare in [inch, millimeter] {
+            assert_eq!(parse_mass("1 lb", bare), Ok(KG_PER_POUND));
+            assert_eq!(parse_mass("1 kg", bare), Ok(1.0));
+        }
+        assert_eq!(parse_mass("1", inch), Ok(KG_PER_POUND));
+        assert_eq!(parse_mass("1", millimeter), Ok(1.0));
+        assert_eq!(parse_pressure("30", inch), Ok(30.0 * KPA_PER_PSI));
+        assert_eq!(parse_pressure("30 lbs", millimeter), Ok(30.0 * KPA_PER_PSI));
+        assert_eq!(parse_pressure("200", millimeter), Ok(200.0));
+        assert_eq!(parse_pressure("2 bar", inch), Ok(200.0));
+        assert_eq!(parse_pressure("30 PSI", millimeter), Ok(30.0 * KPA_PER_PSI));
+        assert_eq!(
+            parse_mass("4 stone", inch)
+                .expect_err("no such unit here")
+                .at,
+            2
+        );
     }
 }
