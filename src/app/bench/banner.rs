@@ -1,23 +1,39 @@
 //! What the reader should know before reading the picture: faults of the car, notices of the page.
 
-use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
-use geometry::field::Fault;
 use leptos::prelude::*;
 
 use super::asked_tire::ask_nominal;
 use super::listen::press;
 use super::store::Bench;
-use crate::browser::reveal::pass_focus_to;
+use crate::browser::reveal::{pass_focus_to, reveal};
+use crate::browser::wrong;
 use crate::site::TITLE;
+use crate::state::faults::{Told, told};
 use crate::state::tire;
 
 /// Every fault of the present car. The picture below keeps showing the last car that had none.
 #[component]
-pub fn FaultBanner(bench: Bench) -> impl IntoView {
+pub fn FaultBanner(
+    bench: Bench,
+    /// Whether the boxes that mend them are on the page.
+    #[prop(into)]
+    on_bench: Signal<bool>,
+) -> impl IntoView {
     let faults = Memo::new(move |_| {
-        bench
-            .trial
-            .with(|trial| trial.as_ref().err().cloned().unwrap_or_default())
+        let faults = bench.trial.with(|trial| trial.as_ref().err().cloned());
+        bench.work.with(|work| {
+            let all = faults.iter().flatten().map(|fault| told(fault, &work.car));
+            all.collect::<Vec<_>>()
+        })
+    });
+    Effect::new(move |before: Option<Vec<String>>| {
+        on_bench.track();
+        let places = faults.get().into_iter().filter_map(|fault| fault.place);
+        let places: Vec<String> = places.collect();
+        let now = places.clone();
+        // What was only now put on the page is there by the next frame.
+        request_animation_frame(move || wrong::mark(&before.unwrap_or_default(), &now));
+        places
     });
     let of_tire = Memo::new(move |_| bench.work.with(|work| tire::only_nominal_goes(&work.car)));
     let lead = move || {
@@ -30,10 +46,10 @@ pub fn FaultBanner(bench: Bench) -> impl IntoView {
     view! {
         <div role="alert">
             <Show when=move || faults.with(|faults| !faults.is_empty())>
-                <div class="banner">
-                    <p><b>{lead}</b>" The picture and the gap list still show the car as it last did."</p>
+                <div class="banner faults">
+                    <p><b>{lead}</b>" The pictures and the gap list still show the car as it last did."</p>
                     <ul>
-                        {move || faults.get().iter().map(|fault| view! { <li>{sentence(fault)}</li> }).collect_view()}
+                        {move || faults.get().into_iter().map(|fault| line(fault, on_bench)).collect_view()}
                     </ul>
                     <Show when=move || of_tire.get()>
                         <button type="button" class="quiet" on:click=press(move || ask_nominal(bench))>"Back to the nominal tire"</button>
@@ -45,26 +61,20 @@ pub fn FaultBanner(bench: Bench) -> impl IntoView {
     }
 }
 
+/// One fault, with a way to where it is mended.
+fn line(fault: Told, on_bench: Signal<bool>) -> impl IntoView {
+    let way = fault.place.map(|place| {
+        view! {
+            <button type="button" class="quiet" hidden=move || !on_bench.get() on:click=press(move || reveal(&place))>"Show me"</button>
+        }
+    });
+    view! { <li>{fault.words}" "{way}</li> }
+}
+
 /// Does what takes the pressed button off the page: the reader goes on at the page's heading.
 fn leave(act: &dyn Fn()) {
     act();
     pass_focus_to(TITLE);
-}
-
-/// A fault with the field's own name in place of its key.
-fn sentence(fault: &Fault) -> String {
-    let bounds = CAR_FIELDS
-        .iter()
-        .map(|field| field.bound)
-        .chain(OPTIONAL_FIELDS.iter().map(|field| field.bound));
-    let label = bounds
-        .into_iter()
-        .find(|bound| bound.key == fault.at)
-        .map(|bound| bound.label);
-    match label {
-        Some(label) => format!("{label}: {}; {}", fault.found, fault.accepted),
-        None => fault.to_string(),
-    }
 }
 
 /// A notice, until it is dismissed.

@@ -32,7 +32,7 @@ pub fn DragHandle(
 ) -> impl IntoView {
     let first = handle.get_untracked();
     let dial = move || match handle.get_untracked().lever {
-        Lever::SeamMove if bench.settings.get_untracked().apart => Dial::Seam(first.side),
+        Lever::SeamMove if untrack(|| bench.seams_apart()) => Dial::Seam(first.side),
         lever => Dial::Lever(lever),
     };
     let bound = Dial::Lever(first.lever).bound();
@@ -168,6 +168,13 @@ fn GripView(grip: Grip, hold: Memo<Option<Hold>>, sheet: NodeRef<svg::Svg>) -> i
             commit.run(drag.value(pointer));
         }
     };
+    // The browser took the finger for a scroll.
+    let give_up = move |_: PointerEvent| {
+        if let Some(drag) = held.get_untracked() {
+            held.set(None);
+            commit.run(drag.from);
+        }
+    };
     let on_key = move |key: KeyboardEvent| {
         if let Some(value) = keyed(
             &key.key(),
@@ -210,6 +217,7 @@ fn GripView(grip: Grip, hold: Memo<Option<Hold>>, sheet: NodeRef<svg::Svg>) -> i
             on:pointerdown=take_hold
             on:pointermove=drag
             on:pointerup=let_go
+            on:pointercancel=give_up
             on:lostpointercapture=let_go
             on:keydown=on_key
         >

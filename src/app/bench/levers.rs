@@ -9,7 +9,7 @@ use super::listen::{press, tick};
 use super::outcome::Outcome;
 use super::store::Bench;
 use super::tire_size::TireSize;
-use crate::state::dial::{self, Dial};
+use crate::state::dial::Dial;
 use crate::state::figures;
 
 /// All levers, in the order in which they are tried: wheel and axle before metal.
@@ -66,11 +66,11 @@ fn Group(title: &'static str, children: Children) -> impl IntoView {
 /// The seam's slider: one for both sides, or one a side.
 #[component]
 fn SeamDials(bench: Bench) -> impl IntoView {
-    let differ = Memo::new(move |_| bench.work.with(|work| dial::seams_differ(&work.car)));
-    let apart = Memo::new(move |_| bench.settings.get().apart || differ.get());
+    let apart = Memo::new(move |_| bench.seams_apart());
     let part = move |apart: bool| {
         bench.settings.update(|settings| settings.apart = apart);
-        if !apart && differ.get_untracked() {
+        // Where they differ, they are still apart.
+        if !apart && bench.seams_apart() {
             let together = |car: &mut Car| Lever::SeamMove.set(car, Lever::SeamMove.get(car));
             bench.commit("Seams moved together", together);
         }

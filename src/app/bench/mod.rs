@@ -12,6 +12,7 @@ mod handle;
 mod levers;
 pub mod listen;
 mod map;
+mod nearby;
 mod numbers;
 mod outcome;
 pub mod page;

@@ -8,6 +8,7 @@ use super::chart::Chart;
 use super::feed::Feed;
 use super::gap_list::GapList;
 use super::levers::Levers;
+use super::nearby::NearbyPanel;
 use super::numbers::NumbersPanel;
 use super::picture::{Picture, ShownMenu};
 use super::room::RoomView;
@@ -46,6 +47,7 @@ pub fn BenchPage(bench: Bench) -> impl IntoView {
                 <RoomView bench=bench />
                 <TapePanel bench=bench />
                 <StationPanel bench=bench />
+                <NearbyPanel bench=bench />
                 <NumbersPanel bench=bench />
             </div>
     }

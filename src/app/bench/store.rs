@@ -20,6 +20,7 @@ use leptos::prelude::*;
 use crate::browser::frame::NextFrame;
 use crate::state::around;
 use crate::state::desk::Desk;
+use crate::state::dial;
 use crate::state::history::History;
 use crate::state::scrub::Scrub;
 use crate::state::settings::Settings;
@@ -80,12 +81,19 @@ impl Bench {
         let scrub = RwSignal::new(Scrub::RIDE);
         let work = Memo::new(move |_| history.with(|history| history.present().clone()));
         let trial = Memo::new(move |_| Model::new(&work.get().car).map(Arc::new));
-        let model = Memo::new(move |last: Option<&Option<Arc<Model>>>| match trial.get() {
-            Ok(model) => Some(model),
-            Err(_) => last
-                .cloned()
-                .flatten()
-                .or_else(|| history.with_untracked(last_sound)),
+        let of = StoredValue::new(None::<Arc<Car>>);
+        let model = Memo::new(move |last: Option<&Option<Arc<Model>>>| {
+            let opened = work.with(|work| Arc::clone(&work.opened));
+            let is_same_car = of.with_value(|of| of.as_ref() == Some(&opened));
+            of.set_value(Some(Arc::clone(&opened)));
+            match trial.get() {
+                Ok(model) => Some(model),
+                Err(_) => last
+                    .filter(|_| is_same_car)
+                    .cloned()
+                    .flatten()
+                    .or_else(|| history.with_untracked(|history| last_sound(history, &opened))),
+            }
         });
         let check = Memo::new(move |_| model.get().map(|model| Arc::new(check(&model, ACCURACY))));
         let pose = Memo::new(move |_| {
@@ -114,6 +122,12 @@ impl Bench {
             notation: Memo::new(move |_| settings.get().notation),
             next: NextFrame::new(),
         }
+    }
+
+    /// Whether each seam is moved on its own: because it was asked for, or because they differ.
+    pub fn seams_apart(self) -> bool {
+        self.settings.with(|settings| settings.apart)
+            || self.work.with(|work| dial::seams_differ(&work.car))
     }
 
     /// The side that is looked at: the one that is shown, or else the one picked, or else the worse one.
@@ -174,6 +188,18 @@ impl Bench {
         self.put(&what, work);
     }
 
+    /// Puts the car of a link on the bench. In place of an invented car that nobody touched: there is nothing to go back to.
+    pub fn open_link(self, work: Work) {
+        let is_first = self
+            .history
+            .with_untracked(|history| history.past().is_empty() && !history.settled().is_own());
+        if is_first {
+            self.history.set(History::new(work));
+        } else {
+            self.open(work);
+        }
+    }
+
     /// Takes the last step back.
     pub fn undo(self) {
         self.next.take();
@@ -211,11 +237,13 @@ impl PartialEq for Same {
     }
 }
 
-/// The newest car of a history that can be computed: when the page opens on one that cannot.
-fn last_sound(history: &History<Work>) -> Option<Arc<Model>> {
+/// The newest state of a car that can be computed, as it was opened if none of its steps can: when the page opens on one
+/// that cannot.
+fn last_sound(history: &History<Work>, opened: &Arc<Car>) -> Option<Arc<Model>> {
     let past = history.past().iter().rev().map(|step| &step.state);
-    past.chain([history.settled()])
-        .flat_map(|work| [&work.car, &work.opened])
+    past.filter(|work| work.opened == *opened)
+        .map(|work| &work.car)
+        .chain([opened])
         .find_map(|car| Model::new(car).ok())
         .map(Arc::new)
 }

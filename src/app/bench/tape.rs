@@ -1,6 +1,7 @@
 //! The tape readings, side by side, with which of them are still guesses.
 
-use geometry::body::tape::{READING_ERROR, TAPE_FIELDS, TapeField};
+use drawing::sheets::LETTERS;
+use geometry::body::tape::{READING_ERROR, Reading, TAPE_FIELDS, TapeField};
 use geometry::car::Car;
 use geometry::side::Side;
 use leptos::prelude::*;
@@ -8,9 +9,9 @@ use leptos::prelude::*;
 use super::dial::Help;
 use super::listen::{press, tick};
 use super::store::Bench;
-use super::typed_box::NumberBox;
+use super::typed_box::{NumberBox, TypedBox};
 use crate::browser::reveal::reveal;
-use crate::state::tape;
+use crate::state::{figures, tape};
 
 /// The readings of both sides.
 #[component]
@@ -29,7 +30,7 @@ pub fn TapePanel(bench: Bench) -> impl IntoView {
                 <span class="count">{move || tape::count_words(guesses())}</span>
             </summary>
             <p class="lead">
-                "Wheel off, car level at ride height. A guess stands in where nobody has measured yet: type what the tape reads over it."
+                "Wheel off, car level at ride height. Each has its letter of the tape sheet. A guess stands in where nobody has measured yet: type what the tape reads over it. With a G behind it, what you type is a guess as well."
             </p>
             <p class="lead">
                 {usual}
@@ -50,7 +51,11 @@ pub fn TapePanel(bench: Bench) -> impl IntoView {
                         </tr>
                     </thead>
                     <tbody>
-                        {TAPE_FIELDS.iter().map(|field| view! { <TapeRow bench=bench field=field errors=errors /> }).collect_view()}
+                        {TAPE_FIELDS
+                            .iter()
+                            .zip(LETTERS)
+                            .map(|(field, letter)| view! { <TapeRow bench=bench field=field letter=letter errors=errors /> })
+                            .collect_view()}
                     </tbody>
                 </table>
             </div>
@@ -59,12 +64,18 @@ pub fn TapePanel(bench: Bench) -> impl IntoView {
 }
 
 #[component]
-fn TapeRow(bench: Bench, field: &'static TapeField, errors: RwSignal<bool>) -> impl IntoView {
+fn TapeRow(
+    bench: Bench,
+    field: &'static TapeField,
+    /// Its letter on the tape sheet.
+    letter: char,
+    errors: RwSignal<bool>,
+) -> impl IntoView {
     let bound = field.field.bound;
     view! {
         <tr>
             <th scope="row">
-                <span class="named">{bound.label}<Help label=bound.label text=bound.help /></span>
+                <span class="named"><b class="letter">{letter.to_string()}</b>{bound.label}<Help label=bound.label text=bound.help /></span>
             </th>
             {Side::BOTH.map(|side| view! {
                 <td>
@@ -89,13 +100,26 @@ fn ReadingBox(bench: Bench, field: &'static TapeField, side: Side) -> impl IntoV
     let id = format!("tape-{}-{}", side.word(), bound.key);
     let what = format!("{}, {}", bound.label, side.word());
     let label = what.clone();
-    let commit = move |value| {
-        let set = |car: &mut Car| {
+    let shown = Signal::derive(move || {
+        figures::shown(reading.get().value, bound.quantity, bench.notation.get())
+    });
+    let accept = move |text: String| {
+        // What is shown is rounded: handing it in untouched must not round the value.
+        if text == shown.get_untracked() {
+            return Ok(());
+        }
+        let (is_guess, number) = tape::unmarked(&text);
+        let value = figures::understood(number, &bound, bench.notation.get_untracked())?;
+        bench.commit(&what, |car: &mut Car| {
             let tape = &mut car.sides.get_mut(side).tape;
-            let reading = (field.reading)(tape).retaken(value);
+            let reading = if is_guess {
+                Reading::guessed(value)
+            } else {
+                (field.reading)(tape).retaken(value)
+            };
             tape.retake(field, reading);
-        };
-        bench.commit(&what, set);
+        });
+        Ok(())
     };
     let class = move || {
         if reading.get().guess {
@@ -107,7 +131,7 @@ fn ReadingBox(bench: Bench, field: &'static TapeField, side: Side) -> impl IntoV
     view! {
         <span class=class>
             <label class="heard" for=id.clone()>{label}</label>
-            <NumberBox id=id value=Signal::derive(move || Some(reading.get().value)) bound=bound notation=bench.notation commit=commit />
+            <TypedBox id=id shown=shown accept=accept />
             <Show when=move || reading.get().guess><small>"guess"</small></Show>
         </span>
     }

@@ -18,3 +18,4 @@ pub mod sight;
 pub mod size;
 pub mod starting;
 pub mod storage;
+pub mod wrong;

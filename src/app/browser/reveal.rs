@@ -24,6 +24,11 @@ pub fn reveal(id: &str) {
     }
 }
 
+/// The same once the page is drawn anew: what was just put on it is there by then.
+pub fn reveal_soon(id: String) {
+    request_animation_frame(move || reveal(&id));
+}
+
 /// Puts the focus on the element of this id, if there is one that takes it.
 pub fn focus_on(id: &str) {
     let element = document().get_element_by_id(id);

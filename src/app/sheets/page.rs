@@ -18,7 +18,11 @@ use crate::state::sheets::{Outcome, making};
 /// What the page of the sheets shows, between what is told and the foot of the page.
 #[component]
 pub fn SheetsPage(bench: Bench, address: RwSignal<Address>, kind: Memo<Kind>) -> impl IntoView {
+    let is_sound = Memo::new(move |_| bench.trial.with(Result::is_ok));
     let input = Memo::new(move |_| {
+        if !is_sound.get() {
+            return None;
+        }
         let options = SheetOptions {
             paper: bench.settings.with(|settings| settings.paper),
             notation: bench.notation.get(),
@@ -33,7 +37,13 @@ pub fn SheetsPage(bench: Bench, address: RwSignal<Address>, kind: Memo<Kind>) ->
             making(&model.0, *kind, options.clone())
         },
     );
-    let told = move || outcome.with(|outcome| told(outcome.as_ref()));
+    let told = move || {
+        if is_sound.get() {
+            outcome.with(|outcome| told(outcome.as_ref()))
+        } else {
+            Some("There is no sheet of numbers that do not go together. Mend them on the Bench, or undo the last step.".to_owned())
+        }
+    };
     view! {
         <div class="sheets-head">
             <h1 id=TITLE tabindex="-1">{move || kind.get().title()}</h1>

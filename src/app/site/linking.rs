@@ -24,7 +24,7 @@ pub fn follow_car(bench: Bench, address: RwSignal<Address>) {
         let settled = bench.settled();
         match arrive(token, &settled.car) {
             Arrival::Known => {}
-            Arrival::Opens(work) => bench.open(work),
+            Arrival::Opens(work) => bench.open_link(work),
             Arrival::Refused(faults) => {
                 bench.refused.set(Some(Refused {
                     name: "The car of the link".to_owned(),

@@ -10,13 +10,16 @@ use wasm_bindgen_futures::JsFuture;
 
 use crate::bench::listen::press;
 use crate::bench::store::{Bench, Refused};
+use crate::bench::typed_box::TypedBox;
 use crate::browser::download;
 use crate::browser::storage::{self, Slot};
+use crate::state::naming::named;
 use crate::state::work::{Source, Work, file_name};
 use crate::state::{kept, opening};
 
-/// Larger files are not read: a car file is some thousand bytes.
-const LARGEST_FILE: f64 = 1_000_000.0;
+/// Larger files are not read, bytes: a car file is some thousand, and work that was put aside no more than a browser
+/// keeps, which is some five million letters.
+const LARGEST_FILE: f64 = 20e6;
 
 /// The button with the car's name, and the list that it opens.
 #[component]
@@ -50,6 +53,13 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
         storage::forget(Slot::Aside);
         bench.notice.set(None);
     };
+    let begin = move || {
+        let from = bench.settled().car;
+        let mut others = bench.aside.get_untracked();
+        others.push(bench.settled());
+        pick(Some(opening::begun(&from, &others)));
+        bench.notice.set(Some(opening::begun_words(&from.name)));
+    };
     view! {
         <button type="button" class="car-button" popovertarget="cars">
             <span class="over">"Car"</span>
@@ -57,8 +67,15 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
             <span class="changed">{changed}</span>
         </button>
         <div id="cars" class="cars" popover="auto" node_ref=list role="group" aria-label="Cars">
+            <h2>"This car"</h2>
+            <CarName bench=bench />
             <h2>"Your cars"</h2>
             <ul>
+                <CarEntry
+                    name="Start a car of your own".to_owned()
+                    purpose="Its numbers are this one's until you type yours over them.".to_owned()
+                    on_pick=begin
+                />
                 <Show when=move || bench.aside.with(Vec::is_empty)>
                     <li class="none">"Cars that you changed or opened from a file are kept here when you take another."</li>
                 </Show>
@@ -97,6 +114,22 @@ pub fn CarMenu(bench: Bench) -> impl IntoView {
     }
 }
 
+#[component]
+fn CarName(bench: Bench) -> impl IntoView {
+    let shown = Signal::derive(move || bench.work.with(|work| work.car.name.clone()));
+    let accept = move |text: String| {
+        let name = named(&text, "car")?;
+        bench.commit("Name", |car| car.name = name);
+        Ok(())
+    };
+    view! {
+        <p class="number">
+            <label for="car-name">"Name"</label>
+            <TypedBox id="car-name".to_owned() shown=shown accept=accept class="name" />
+        </p>
+    }
+}
+
 /// One car of the list.
 #[component]
 fn CarEntry(name: String, purpose: String, on_pick: impl Fn() + 'static) -> impl IntoView {
@@ -114,6 +147,7 @@ fn origin(work: &Work) -> String {
     match work.source {
         Source::File => "From a file of yours.".to_owned(),
         Source::Link => "From a link.".to_owned(),
+        Source::Begun => "Begun here.".to_owned(),
         Source::Invented(_) => format!("{}, as you changed it.", work.opened.name),
     }
 }
@@ -197,7 +231,7 @@ async fn text_of(file: &File) -> Result<String, Vec<String>> {
     if file.size() > LARGEST_FILE {
         return Err(vec![format!(
             "The file has {:.1} MB; a car file has some thousand bytes. Choose a file that this page saved.",
-            file.size() / LARGEST_FILE
+            file.size() / 1e6
         )]);
     }
     let blob: &web_sys::Blob = file.unchecked_ref();

@@ -69,7 +69,7 @@ fn Whole(bench: Bench, trouble: Option<(Trouble, bool)>) -> impl IntoView {
         <Header bench=bench address=address />
         <main class=page>
             <div class="told">
-                <FaultBanner bench=bench />
+                <FaultBanner bench=bench on_bench=Signal::derive(move || place.get() == Place::Bench) />
                 <Notice bench=bench />
                 <NewerVersion bench=bench keep_now=move |()| keeper.keep_now() />
             </div>
@@ -77,6 +77,7 @@ fn Whole(bench: Bench, trouble: Option<(Trouble, bool)>) -> impl IntoView {
         </main>
         <footer class="foot">
             <p>"Lip to Rail computes in this browser and sends nothing anywhere. It is geometry, not approval."</p>
+            <p>{format!("Version {}. Free to use, to link to and to host, under MIT or Apache-2.0.", env!("CARGO_PKG_VERSION"))}</p>
         </footer>
         <RefusedFile bench=bench />
     }

@@ -93,6 +93,7 @@ impl Cars {
             Source::Invented(index) => index.to_string(),
             Source::File => "file".to_owned(),
             Source::Link => "link".to_owned(),
+            Source::Begun => "begun".to_owned(),
         };
         format!(
             "{} {} {source}",
@@ -172,7 +173,12 @@ pub fn read(text: &str) -> Result<Desk, Unread> {
             block.push(&line[1..]);
         }
         match kind {
-            "car" => cars.push(carfile::read(&block.join("\n")).ok().map(Arc::new)),
+            // Numbers that do not go together yet are work as well.
+            "car" => cars.push(
+                carfile::read_unfinished(&block.join("\n"))
+                    .ok()
+                    .map(Arc::new),
+            ),
             "sheet" => sheets.push(stations::read_kept(block.into_iter()).map(Arc::new)),
             "draft" | "found" => {
                 let of = match last {
@@ -247,6 +253,7 @@ fn work<'text>(words: &'text str, cars: &[Option<Arc<Car>>]) -> Option<(Work, &'
     let source = match parts.next()? {
         "file" => Source::File,
         "link" => Source::Link,
+        "begun" => Source::Begun,
         index => Source::Invented(
             index
                 .parse()
@@ -315,13 +322,32 @@ mod tests {
         };
         Desk {
             history,
-            own: vec![start.with(|car| car.axle.spacer = 6.0)],
+            own: vec![
+                start.with(|car| car.axle.spacer = 6.0),
+                opening::begun(&start.car, &[]),
+            ],
             settings,
         }
     }
 
     fn kept(desk: &Desk) -> String {
         write(&desk.history, &desk.own, &desk.settings)
+    }
+
+    #[test]
+    fn a_car_whose_numbers_do_not_go_together_comes_back_as_well() {
+        let mut desk = worked();
+        let wrong = |car: &mut Car| car.sides.left.tape.to_seam.value = 300.0;
+        let entered = desk.history.settled().with(wrong);
+        assert!(geometry::model::Model::new(&entered.car).is_err());
+        desk.history
+            .commit("Flange face in to seam, left", entered, 1e10);
+        desk.own
+            .push(opening::invented(1).expect("another").with(wrong));
+        let text = kept(&desk);
+        let back = read(&text).expect("a desk");
+        assert!(is_whole(&back, &text));
+        assert_eq!(kept(&back), text);
     }
 
     #[test]
@@ -333,7 +359,7 @@ mod tests {
         assert_eq!(kept(&back), text);
         assert_eq!(back.history.past().len(), 2);
         assert_eq!(back.history.undoable(), Some("Seam move, left"));
-        assert_eq!((back.own.len(), back.settings), (1, desk.settings));
+        assert_eq!((back.own.len(), back.settings), (2, desk.settings));
         assert!((back.history.settled().car.sides.left.seam_move - 12.7).abs() < 1e-6);
     }
 

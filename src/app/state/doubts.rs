@@ -90,7 +90,7 @@ fn place(measurement: Measurement) -> String {
     match measurement {
         Measurement::Reading(side, key) => format!("tape-{}-{key}", side.word()),
         Measurement::Stations(side) => format!("stations-{}", side.word()),
-        Measurement::Obstacle(_) => "parts-nearby".to_owned(),
+        Measurement::Obstacle(part) => format!("part-{part}-0"),
         Measurement::Axle => "number-axle-measured_width".to_owned(),
         Measurement::SectionWidth => "number-tire-section_width".to_owned(),
         Measurement::Diameter => "number-tire-overall_diameter".to_owned(),

@@ -98,7 +98,7 @@ fn legible(text: &str) -> Vec<Work> {
             block.push_str(&line[1..]);
             block.push('\n');
         }
-        if let ("car", Ok(car)) = (line, carfile::read(&block)) {
+        if let ("car", Ok(car)) = (line, carfile::read_unfinished(&block)) {
             let work = Work::open(car, Source::File);
             found.retain(|one| !one.same_car(&work));
             found.push(work);

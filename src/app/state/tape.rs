@@ -25,6 +25,23 @@ pub fn count_words(guesses: usize) -> String {
     }
 }
 
+/// What a builder writes beside a number that nobody measured: before it and after it. The tape sheet asks for a G.
+const BEFORE: [&str; 6] = ["about", "approx.", "approx", "ca.", "ca", "~"];
+const AFTER: [&str; 3] = ["guess", "g", "?"];
+
+/// Whether what was typed is marked as a guess, and the number without its mark.
+pub fn unmarked(text: &str) -> (bool, &str) {
+    let text = text.trim();
+    let lower = text.to_ascii_lowercase();
+    if let Some(mark) = BEFORE.iter().find(|mark| lower.starts_with(*mark)) {
+        return (true, text[mark.len()..].trim_start());
+    }
+    if let Some(mark) = AFTER.iter().find(|mark| lower.ends_with(*mark)) {
+        return (true, text[..text.len() - mark.len()].trim_end());
+    }
+    (false, text)
+}
+
 /// How far a reading may be off, mm, and whether that is an error of its own.
 pub fn error(car: &Car, side: Side, field: &TapeField) -> (f64, bool) {
     let reading = (field.reading)(&car.sides.get(side).tape);
@@ -46,6 +63,24 @@ pub fn error_words(car: &Car, notation: Notation) -> String {
 mod tests {
     use super::*;
     use crate::state::opening;
+
+    #[test]
+    fn a_guess_is_marked_as_on_the_sheet_or_as_people_write() {
+        for text in [
+            "3 3/4 G",
+            "3 3/4g",
+            "about 3 3/4",
+            "~3 3/4",
+            " 3 3/4 ? ",
+            "Approx. 3 3/4",
+        ] {
+            assert_eq!(unmarked(text), (true, "3 3/4"), "{text}");
+        }
+        for text in ["3 3/4", "3 3/4 in", "95 mm", "", "wide"] {
+            assert_eq!(unmarked(text), (false, text), "{text}");
+        }
+        assert_eq!(unmarked("g"), (true, ""));
+    }
 
     #[test]
     fn a_reading_may_have_an_error_of_its_own() {

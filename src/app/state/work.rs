@@ -17,6 +17,8 @@ pub enum Source {
     File,
     /// A link.
     Link,
+    /// The reader began it here.
+    Begun,
 }
 
 /// One car on the bench.

@@ -92,9 +92,15 @@ fn ChapterView(bench: Bench, chapter: Chapter, address: RwSignal<Address>) -> An
     });
     let first = blocks.next();
     let id = format!("at-{}", chapter.word);
+    // As the figure shows it, wherever its lever stands.
     let take = move || {
+        let shown = untrack(|| figure.told(|seen| seen.found.model.car.clone()));
         if let Some(work) = opening::invented(chapter.car) {
-            bench.open(work);
+            bench.open(work.with(|car| {
+                if let Some(shown) = shown {
+                    *car = shown;
+                }
+            }));
         }
     };
     view! {

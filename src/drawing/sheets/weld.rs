@@ -150,17 +150,19 @@ fn practices(model: &Model, notation: Notation) -> Table {
         "what a code asks of the weld alone; no approval".to_owned(),
         "smaller plugs; not code-compliant".to_owned(),
     ]);
-    let chosen = |practice| {
-        if model.car.metal.plugs == practice {
-            "this car is set to this".to_owned()
-        } else {
+    let chosen = |practice, least_lap: f64| {
+        if model.car.metal.plugs != practice {
             "\u{2014}".to_owned()
+        } else if lap < least_lap {
+            "this car's plugs are set to this; its lap falls short of it".to_owned()
+        } else {
+            "this car is set to this".to_owned()
         }
     };
     table.row([
         "Set".to_owned(),
-        chosen(PlugPractice::Code),
-        chosen(PlugPractice::Repair),
+        chosen(PlugPractice::Code, code_lap(thickness)),
+        chosen(PlugPractice::Repair, repair.least_lap()),
     ]);
     table
 }

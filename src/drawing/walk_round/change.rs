@@ -45,6 +45,13 @@ pub(super) fn told(course: &Course, notation: Notation) -> Telling {
                 });
             }
             telling.sentences.extend(gained(course, notation));
+            if matches!(course.plan, Plan::Mix(..)) {
+                telling.sentences.push(
+                    "This is a proposal: the Bench and the Sheets still show the car without it. There, under “What would \
+                     make it fit”, the shop puts it on the car with one press."
+                        .to_owned(),
+                );
+            }
             telling.lines = changes(course)
                 .iter()
                 .filter(|change| !change.remedy.cuts())

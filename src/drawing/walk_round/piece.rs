@@ -11,8 +11,9 @@ use crate::lettering::Lettering;
 use crate::role::Role;
 use crate::scene::{Anchor, Group, Scene, Shape, View};
 
-/// Room round the piece for lettering, pixels.
-const AROUND: f64 = 34.0;
+/// Room round the piece for lettering, pixels: beside it for the longer of its two words, which would meet the line above
+/// it on a phone.
+const AROUND: f64 = 42.0;
 
 /// The fill strip of one side laid flat, shown `width` CSS pixels wide; nothing where no seam is moved.
 #[must_use]
@@ -57,8 +58,10 @@ pub fn piece(model: &Model, side: Side, width: f64, notation: Notation) -> Optio
             },
         );
     };
-    write(0.0, -lettering.px(10.0), Anchor::Start, "rear".to_owned());
-    write(length, -lettering.px(10.0), Anchor::End, "front".to_owned());
+    let level = height / 2.0 + lettering.px(4.0);
+    let beside = lettering.px(5.0);
+    write(-beside, level, Anchor::End, "rear".to_owned());
+    write(length + beside, level, Anchor::Start, "front".to_owned());
     write(
         length / 2.0,
         -lettering.px(10.0),

@@ -66,25 +66,34 @@ pub(super) fn told(bare: &Found, notation: Notation) -> Telling {
     }
 }
 
-/// What else is in the way.
-fn others(bare: &Found, first: &SurfaceCheck) -> Option<String> {
-    let mut names: Vec<&str> = Vec::new();
-    let surfaces = bare.check.sides.iter().flat_map(|(_, list)| &list.surfaces);
-    for surface in surfaces.filter(|other| other.verdict < Verdict::Clears && other.id != first.id)
-    {
-        if !names.contains(&surface.name.as_str()) {
-            names.push(&surface.name);
+/// What else is in the way, and what is too near.
+fn others(bare: &Found, first: &SurfaceCheck) -> Vec<String> {
+    let of_first = bare.model.name(first.id);
+    let named = |verdict: Verdict, but: &[String]| {
+        let mut names: Vec<String> = Vec::new();
+        let surfaces = bare.check.sides.iter().flat_map(|(_, list)| &list.surfaces);
+        for surface in surfaces.filter(|other| other.verdict == verdict) {
+            if surface.name != of_first
+                && !names.contains(&surface.name)
+                && !but.contains(&surface.name)
+            {
+                names.push(surface.name.clone());
+            }
         }
-    }
-    let (last, before) = names.split_last()?;
-    Some(if before.is_empty() {
-        format!("Too near as well: the {last}.")
-    } else {
-        format!(
-            "Too near as well: the {} and the {last}.",
-            before.join(", the ")
-        )
-    })
+        names
+    };
+    let hit = named(Verdict::Hits, &[]);
+    let near = named(Verdict::Tight, &hit);
+    let lists = [("In the way as well", hit), ("Too near as well", near)];
+    let sentence = |(what, names): (&str, Vec<String>)| {
+        let (last, before) = names.split_last()?;
+        Some(if before.is_empty() {
+            format!("{what}: the {last}.")
+        } else {
+            format!("{what}: the {} and the {last}.", before.join(", the "))
+        })
+    };
+    lists.into_iter().filter_map(sentence).collect()
 }
 
 /// How near it is where the axle is held: the sentence that follows the bump.
