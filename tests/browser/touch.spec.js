@@ -30,10 +30,22 @@ test.describe("by finger", () => {
     const handle = page.getByRole("slider", { name: "Backspacing, left side" });
     const from = await middle(handle);
     const [before, top] = [await handle.getAttribute("aria-valuenow"), await page.evaluate(() => scrollY)];
-    await fingers.drag(from, { x: from.x - 40, y: from.y - 60 });
+    await fingers.drag(from, { x: from.x - 60, y: from.y - 12 });
     await expect(handle).not.toHaveAttribute("aria-valuenow", before);
     await expect(lever(page, "Backspacing")).toHaveAttribute("aria-valuetext", await handle.getAttribute("aria-valuetext"));
     expect(await page.evaluate(() => scrollY)).toBe(top);
+  });
+
+  test("a swipe up that begins on a handle scrolls the page, and changes nothing", async ({ page }) => {
+    await openBench(page);
+    const fingers = await glass(page);
+    const handle = page.getByRole("slider", { name: "Backspacing, left side" });
+    const before = await handle.getAttribute("aria-valuenow");
+    const from = await middle(handle);
+    await fingers.drag(from, { x: from.x - 20, y: from.y - 200 });
+    await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(50);
+    await expect(handle).toHaveAttribute("aria-valuenow", before);
+    await expect(page.locator(".strip .steps button").first()).toHaveAttribute("aria-disabled", "true");
   });
 
   test("a swipe on the picture, beside the handles, scrolls the page", async ({ page }) => {
