@@ -126,7 +126,7 @@ test("a largest tire that cannot be on its rim is told as that, with the way bac
   await chooseCar(page, /Low car/);
   await page.getByLabel("Largest that may arrive").check();
   const told = page.getByRole("alert").filter({ hasText: "There is no such tire on this rim." });
-  await expect(told).toContainText(/mm more than its lower sidewall is high/);
+  await expect(told).toContainText(/mm\) more than its lower sidewall is high/);
   await expect(page.locator(".asked-note")).toHaveCount(0);
   await told.getByRole("button", { name: "Back to the nominal tire" }).click();
   await expect(told).toBeHidden();

@@ -204,7 +204,8 @@ fn GripView(grip: Grip, hold: Memo<Option<Hold>>, sheet: NodeRef<svg::Svg>) -> i
             class:is-held=move || held.with(Option::is_some)
             role="slider"
             tabindex="0"
-            aria-label=label
+            aria-label=label.clone()
+            title=label
             aria-orientation=if class == "upright" { "vertical" } else { "horizontal" }
             aria-valuemin=move || scale.get().least.to_string()
             aria-valuemax=move || scale.get().most.to_string()

@@ -21,7 +21,7 @@ use crate::browser::later::later;
 use crate::browser::print::printing;
 use crate::browser::size::width_of;
 use crate::state::dial::Scale;
-use crate::state::exhibit::{Exhibit, Gaps, Knob, Seen, View};
+use crate::state::exhibit::{Exhibit, Gaps, Seen, View};
 use crate::state::figures::{shown, spoken};
 use crate::state::scrub::Scrub;
 use crate::state::words::unbroken;
@@ -139,8 +139,8 @@ impl Figure {
 
     fn value(self) -> f64 {
         let knob = self.exhibit.get().knob;
-        if knob == Knob::Heave {
-            return self.scrub.get().heave;
+        if let Some(value) = knob.on_axle(self.scrub.get()) {
+            return value;
         }
         let began = || self.told(|seen| knob.value(&seen.base.model.car));
         self.moved.get().or_else(began).unwrap_or(0.0)
@@ -148,13 +148,10 @@ impl Figure {
 
     fn slide(self, value: f64) {
         self.playing.set(false);
-        if self.exhibit.get_untracked().knob == Knob::Heave {
-            self.scrub.set(Scrub {
-                heave: value,
-                ..Scrub::RIDE
-            });
-        } else {
-            self.moved.set(Some(value));
+        let knob = self.exhibit.get_untracked().knob;
+        match knob.axle(value, self.start.get_untracked()) {
+            Some(scrub) => self.scrub.set(scrub),
+            None => self.moved.set(Some(value)),
         }
     }
 
@@ -302,8 +299,12 @@ pub fn FigureView(
         })
     });
     play(figure.playing, figure.scrub, travel, || ());
-    let plays =
-        move || (knob() == Knob::Heave).then(|| view! { <PlayButton playing=figure.playing /> });
+    let plays = move || {
+        knob()
+            .on_axle(Scrub::RIDE)
+            .is_some()
+            .then(|| view! { <PlayButton playing=figure.playing /> })
+    };
     view! {
         <figure class="live">
             <Sheet sheet=sheet scene=scene instead=instead />

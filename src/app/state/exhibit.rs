@@ -46,6 +46,8 @@ pub enum Knob {
     Lever(Lever),
     /// Both wheels, up and down.
     Heave,
+    /// One wheel, up and down; the axle goes along as it does where it began.
+    Wheel(Side),
     /// The upper reading from the axle flange to the tub, on both sides.
     TubHigh,
 }
@@ -102,6 +104,8 @@ impl Knob {
             Knob::Lever(Lever::RideHeight) => "Body up or down",
             Knob::Lever(lever) => lever.bound().label,
             Knob::Heave => "Both wheels",
+            Knob::Wheel(Side::Left) => "Left wheel, with the axle's tilt",
+            Knob::Wheel(Side::Right) => "Right wheel, with the axle's tilt",
             Knob::TubHigh => "To the tub, high",
         }
     }
@@ -110,7 +114,7 @@ impl Knob {
     pub fn quantity(self) -> Quantity {
         match self {
             Knob::Lever(lever) => lever.bound().quantity,
-            Knob::Heave | Knob::TubHigh => Quantity::Length,
+            Knob::Heave | Knob::Wheel(_) | Knob::TubHigh => Quantity::Length,
         }
     }
 
@@ -118,7 +122,7 @@ impl Knob {
     pub fn value(self, car: &Car) -> f64 {
         match self {
             Knob::Lever(lever) => lever.get(car),
-            Knob::Heave => 0.0,
+            Knob::Heave | Knob::Wheel(_) => 0.0,
             Knob::TubHigh => car.sides.left.tape.to_tub_high.value,
         }
     }
@@ -143,7 +147,7 @@ impl Knob {
                     ..scale
                 }
             }
-            Knob::Heave => {
+            Knob::Heave | Knob::Wheel(_) => {
                 let travel = &base.car.travel;
                 Scale::between(-travel.droop, travel.bump, notation)
             }
@@ -162,7 +166,7 @@ impl Knob {
                 Dial::Lever(lever).set(&mut car, value);
                 Some(Found::of(Model::new(&car).ok()?))
             }
-            Knob::Heave => Some(base.clone()),
+            Knob::Heave | Knob::Wheel(_) => Some(base.clone()),
             Knob::TubHigh => {
                 let mut car = base.model.car.clone();
                 for side in Side::BOTH {
@@ -172,6 +176,44 @@ impl Knob {
                 Some(Found::of(Model::new(&car).ok()?))
             }
         }
+    }
+}
+
+impl Knob {
+    /// Where it stands while the axle is held there; `None` where it moves no axle.
+    pub fn on_axle(self, scrub: Scrub) -> Option<f64> {
+        match self {
+            Knob::Heave => Some(scrub.heave),
+            Knob::Wheel(side) => Some(wheel(scrub, side)),
+            Knob::Lever(_) | Knob::TubHigh => None,
+        }
+    }
+
+    /// Where it holds the axle that began at `start`; `None` where it moves no axle.
+    pub fn axle(self, value: f64, start: Scrub) -> Option<Scrub> {
+        match self {
+            Knob::Heave => Some(Scrub {
+                heave: value,
+                ..Scrub::RIDE
+            }),
+            Knob::Wheel(side) => {
+                let share = value / wheel(start, side);
+                Some(Scrub {
+                    heave: start.heave * share,
+                    tilt: start.tilt * share,
+                    give: start.give * share,
+                })
+            }
+            Knob::Lever(_) | Knob::TubHigh => None,
+        }
+    }
+}
+
+/// How far a wheel is above ride height, before its stops.
+fn wheel(scrub: Scrub, side: Side) -> f64 {
+    match side {
+        Side::Left => scrub.heave + scrub.tilt,
+        Side::Right => scrub.heave - scrub.tilt,
     }
 }
 
@@ -185,6 +227,19 @@ fn at_worst(found: &Found) -> Scrub {
     found.check.worst().map_or(Scrub::RIDE, |(_, surface)| {
         Scrub::at(surface.travel.witness.pose)
     })
+}
+
+/// Less than this of a wheel's travel is no way to the worst, mm: a few marks of a tape.
+const NO_WAY: f64 = 6.35;
+
+/// What leads from rest to where tire and metal come nearest: the wheel with the axle's tilt, or both wheels where it
+/// hardly rises or falls there.
+fn to_worst(bare: &Found, side: Side) -> Knob {
+    if wheel(at_worst(bare), side).abs() < NO_WAY {
+        Knob::Heave
+    } else {
+        Knob::Wheel(side)
+    }
 }
 
 /// The farthest whole position on the way from `here` to `end` up to which there is such a car.
@@ -226,7 +281,7 @@ pub fn of_panel(panel: Panel, bare: &Found, course: Option<&Course>) -> Exhibit 
         Panel::Want => (named, Knob::Lever(Lever::SectionWidth), |seen| {
             walk_round::size(seen.found, seen.notation)
         }),
-        Panel::Stops => (close(false), Knob::Heave, say_held),
+        Panel::Stops => (close(false), to_worst(bare, side), say_held),
         Panel::Tried => (close(true), Knob::Lever(Lever::Backspacing), |seen| {
             walk_round::spent(seen.found, seen.notation)
         }),
@@ -357,6 +412,27 @@ mod tests {
     }
 
     #[test]
+    fn what_stops_it_can_be_led_from_rest_to_the_hit() {
+        each(|panel, base, exhibit| {
+            if panel != Panel::Stops {
+                return;
+            }
+            let worst = at_worst(base);
+            assert_eq!((exhibit.start)(base), worst);
+            let value = exhibit.knob.on_axle(worst).expect("it moves the axle");
+            let there = exhibit.knob.axle(value, worst).expect("it moves the axle");
+            if let Knob::Wheel(_) = exhibit.knob {
+                // One product and one quotient of each number.
+                for (one, other) in [(there.heave, worst.heave), (there.tilt, worst.tilt)] {
+                    assert!((one - other).abs() <= 2.0 * f64::EPSILON * other.abs());
+                }
+            }
+            let rest = exhibit.knob.axle(0.0, worst).expect("it moves the axle");
+            assert_eq!(rest.pose(&base.model.car.travel), Pose::RIDE);
+        });
+    }
+
+    #[test]
     fn every_lever_can_be_moved_and_its_sentence_follows() {
         each(|panel, base, exhibit| {
             let scale = exhibit.knob.scale(&base.model, NOTATION);
@@ -364,14 +440,8 @@ mod tests {
             let said = |position: f64| {
                 let value = scale.value(position);
                 let found = exhibit.knob.moved(base, value)?;
-                let pose = match exhibit.knob {
-                    Knob::Heave => Pose {
-                        left: value,
-                        right: value,
-                        give: 0.0,
-                    },
-                    Knob::Lever(_) | Knob::TubHigh => Pose::RIDE,
-                };
+                let axle = exhibit.knob.axle(value, (exhibit.start)(base));
+                let pose = axle.map_or(Pose::RIDE, |axle| axle.pose(&base.model.car.travel));
                 let held = geometry::check::at_pose(&found.model, pose, 0.1);
                 let seen = Seen {
                     base,

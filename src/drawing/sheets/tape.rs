@@ -33,7 +33,7 @@ const CAUTIONS: [&str; 3] = [
 #[must_use]
 pub fn tape_sheet(model: &Model, options: &SheetOptions) -> Sheet {
     let mut flow = Flow::new(Kind::Tape, model, options);
-    flow.paragraph("Write each reading beside its letter. Type them into the page in the same order, left side and right side, and the car is there.");
+    flow.paragraph("Write each reading beside its letter. Start a car of your own in the car menu and type them in on the Bench, under “Tape readings”, where they stand in the same order with the same letters.");
     flow.cautions(&CAUTIONS);
     flow.heading("Set the car up");
     let steps = set_up(&flow);
