@@ -44,7 +44,7 @@ pub use layout::{MANY, STATION_ANGLE, STATION_POINT};
 pub use read::{read, read_bytes, read_unfinished};
 pub use scenarios::{SCENARIOS, Scenario};
 pub use share::{TokenFault, from_token, to_token};
-pub use write::write;
+pub use write::{brief, write};
 
 /// The format that is written, and the newest that is read.
 pub const FORMAT: i64 = 1;

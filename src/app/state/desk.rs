@@ -1,6 +1,6 @@
 //! Everything that must outlive a reload, and the text that it is kept as between two visits.
 //!
-//! Cars are kept as car files, so that a newer page reads what an older one kept. Each distinct car
+//! Cars are kept as car files, to the last digit, so that a newer page reads what an older one kept. Each distinct car
 //! stands once; steps point at it. A line that cannot be read is left out, never the rest with it.
 
 use std::fmt::Write;
@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use geometry::car::Car;
 use geometry::side::{Side, Sides};
-use geometry::units::Notation;
+use geometry::units::LengthUnit;
 
 use super::found;
 use super::history::{History, Step};
@@ -107,7 +107,7 @@ impl Cars {
             return place;
         }
         self.seen.push(Arc::clone(car));
-        self.block("car", carfile::write(car, Notation::Millimeters).lines());
+        self.block("car", carfile::brief(car, LengthUnit::Inch).lines());
         self.seen.len() - 1
     }
 
@@ -293,6 +293,7 @@ mod tests {
     use geometry::body::Surface;
     use geometry::metal::Found;
     use geometry::travel::Pose;
+    use geometry::units::Notation;
 
     use super::*;
     use crate::state::opening;
@@ -355,8 +356,10 @@ mod tests {
         let desk = worked();
         let text = kept(&desk);
         let back = read(&text).expect("a desk");
-        // Cars are compared as they are kept: files round the last digits of a length.
         assert_eq!(kept(&back), text);
+        // The very same: a link to it is as short as it was.
+        assert_eq!(back.history.settled().car, desk.history.settled().car);
+        assert_eq!(back.own, desk.own);
         assert_eq!(back.history.past().len(), 2);
         assert_eq!(back.history.undoable(), Some("Seam move, left"));
         assert_eq!((back.own.len(), back.settings), (2, desk.settings));

@@ -26,7 +26,7 @@ pub fn arrive(token: &str, open: &Car) -> Arrival {
     }
 }
 
-/// Whether two cars are one: kept over a reload, a car loses the last digits of its lengths.
+/// Whether two cars are one: saved as a file, a car loses the last digits of its lengths.
 pub fn is_same(one: &Car, other: &Car) -> bool {
     let kept = |car| carfile::write(car, Notation::Millimeters);
     one == other || kept(one) == kept(other)
@@ -75,7 +75,7 @@ mod tests {
         assert_eq!(arrive(&token(&mine), &mine.car), Arrival::Known);
         let kept = carfile::write(&mine.car, Notation::Millimeters);
         let back = carfile::read(&kept).expect("what was written");
-        assert_ne!(&back, mine.car.as_ref(), "a kept car loses last digits");
+        assert_ne!(&back, mine.car.as_ref(), "a car file loses last digits");
         assert_eq!(arrive(&token(&mine), &back), Arrival::Known);
     }
 

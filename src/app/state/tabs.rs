@@ -74,7 +74,7 @@ fn renamed(work: &Work, mark: &str) -> Work {
     }
 }
 
-/// All of a work, as it is kept: that rounds the last digits of a length.
+/// All of a work, as it is kept.
 fn as_kept(work: &Work) -> String {
     desk::write(&History::new(work.clone()), &[], &Settings::default())
 }

@@ -59,7 +59,7 @@ impl Work {
         }
     }
 
-    /// Whether it is another state of the same car. Told by name: a car that was kept comes back with
+    /// Whether it is another state of the same car. Told by name: a car that came back from a file has
     /// the last digits of its lengths rounded.
     pub fn same_car(&self, other: &Self) -> bool {
         self.source == other.source && self.opened.name == other.opened.name

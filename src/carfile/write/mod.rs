@@ -31,8 +31,8 @@ pub fn write(car: &Car, notation: Notation) -> String {
 
 /// The same file for where every character counts: its bare lengths in `unit`, without what reading it makes
 /// again (usual values, the space between words, tables with nothing in them), and to the last digit of each
-/// length.
-pub(crate) fn brief(car: &Car, unit: LengthUnit) -> String {
+/// length: read again, it is the very same car.
+pub fn brief(car: &Car, unit: LengthUnit) -> String {
     let notation = match unit {
         LengthUnit::Inch => Notation::InchDecimals,
         LengthUnit::Millimeter => Notation::Millimeters,
