@@ -61,3 +61,13 @@ export async function middle(locator) {
   const { x, y, width, height } = await locator.boundingBox();
   return { x: x + width / 2, y: y + height / 2 };
 }
+
+/** Plays, and requires that the axle stands in a pose for a while and does not glide. */
+export async function expectPoses(page) {
+  const heave = page.locator("#heave");
+  await page.getByRole("button", { name: "Play travel" }).click();
+  await expect(heave).toHaveAttribute("aria-valuetext", / up$/);
+  const top = await heave.getAttribute("aria-valuetext");
+  await page.waitForTimeout(500);
+  await expect(heave).toHaveAttribute("aria-valuetext", top);
+}

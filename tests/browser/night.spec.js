@@ -1,6 +1,6 @@
 // Firefox on a narrow screen, for a visitor who asked for dark colors and less motion. There it is the browser that is
 // set so, not the driver: see playwright.config.js.
-import { openBench } from "./bench.js";
+import { expectPoses, openBench } from "./bench.js";
 import { expect, test } from "./fixture.js";
 import { violationsOf } from "./look.js";
 import { openPage, pages, tooWide } from "./reach.js";
@@ -18,10 +18,5 @@ for (const address of pages) {
 
 test("playing shows poses, not a ride", async ({ page }) => {
   await openBench(page);
-  const heave = page.locator("#heave");
-  await page.getByRole("button", { name: "Play travel" }).click();
-  await expect(heave).toHaveAttribute("aria-valuetext", / up$/);
-  const top = await heave.getAttribute("aria-valuetext");
-  await page.waitForTimeout(500);
-  await expect(heave).toHaveAttribute("aria-valuetext", top);
+  await expectPoses(page);
 });

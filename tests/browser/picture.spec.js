@@ -1,7 +1,7 @@
 // The picture: dragged by its handles, followed through travel, lit from the
 // gap list.
 import { expect, test } from "./fixture.js";
-import { gapList, gapRow, lever, middle, openBench, openPanel, pictureOf } from "./bench.js";
+import { expectPoses, gapList, gapRow, lever, middle, openBench, openPanel, pictureOf } from "./bench.js";
 
 const handle = (page, name) => page.locator(".handles").getByRole("slider", { name, exact: true });
 
@@ -90,12 +90,7 @@ test("travel plays and stops", async ({ page }) => {
 test("who asked for less motion sees poses, not a ride", async ({ page }) => {
   await page.emulateMedia({ reducedMotion: "reduce" });
   await openBench(page);
-  const heave = page.locator("#heave");
-  await page.getByRole("button", { name: "Play travel" }).click();
-  await expect(heave).toHaveAttribute("aria-valuetext", / up$/);
-  const top = await heave.getAttribute("aria-valuetext");
-  await page.waitForTimeout(500);
-  await expect(heave).toHaveAttribute("aria-valuetext", top);
+  await expectPoses(page);
   await page.getByRole("button", { name: "Pause" }).click();
 });
 
