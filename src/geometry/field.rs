@@ -40,6 +40,17 @@ pub struct Bound {
 }
 
 impl Bound {
+    /// What a coordinate of a part of the car may be: a locator's end, a part near the tire.
+    pub const COORDINATE: Bound = Bound {
+        key: "coordinate",
+        label: "Coordinate",
+        help: "In the car's frame.",
+        quantity: Quantity::Length,
+        least: -2000.0,
+        most: 2000.0,
+        usual: None,
+    };
+
     /// Whether the number is finite and within the bound.
     #[must_use]
     pub fn admits(&self, value: f64) -> bool {

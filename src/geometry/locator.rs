@@ -42,17 +42,6 @@ pub enum Locator {
 }
 
 impl Locator {
-    /// What either coordinate of a bar's end may be.
-    pub const COORDINATE: Bound = Bound {
-        key: "locator.end",
-        label: "Coordinate",
-        help: "In the car's frame.",
-        quantity: Quantity::Length,
-        least: -2000.0,
-        most: 2000.0,
-        usual: None,
-    };
-
     /// How high the point about which the axle rolls may be.
     pub const HEIGHT: Bound = Bound {
         key: "locator.height",
@@ -83,7 +72,7 @@ macro_rules! bar_field {
                 key: $key,
                 label: $label,
                 help: $help,
-                ..Locator::COORDINATE
+                ..Bound::COORDINATE
             },
             get: |locator| match locator {
                 Locator::TrackBar { $end, .. } => Some($end.$axis),

@@ -20,11 +20,12 @@ pub fn FaultBanner(
     on_bench: Signal<bool>,
 ) -> impl IntoView {
     let faults = Memo::new(move |_| {
-        let faults = bench.trial.with(|trial| trial.as_ref().err().cloned());
-        bench.work.with(|work| {
-            let all = faults.iter().flatten().map(|fault| told(fault, &work.car));
-            all.collect::<Vec<_>>()
-        })
+        let Some(faults) = bench.trial.with(|trial| trial.as_ref().err().cloned()) else {
+            return Vec::new();
+        };
+        bench
+            .work
+            .with(|work| faults.iter().map(|fault| told(fault, &work.car)).collect())
     });
     Effect::new(move |before: Option<Vec<String>>| {
         on_bench.track();
@@ -46,7 +47,7 @@ pub fn FaultBanner(
     view! {
         <div role="alert">
             <Show when=move || faults.with(|faults| !faults.is_empty())>
-                <div class="banner faults">
+                <div class="banner">
                     <p><b>{lead}</b>" The pictures and the gap list still show the car as it last did."</p>
                     <ul>
                         {move || faults.get().into_iter().map(|fault| line(fault, on_bench)).collect_view()}

@@ -7,10 +7,10 @@ use geometry::locator::{LOCATOR_FIELDS, LocatorField};
 use geometry::side::Side;
 use leptos::prelude::*;
 
-use super::dial::Help;
 use super::listen::{entry, press};
+use super::numbers::NumberRow;
 use super::store::Bench;
-use super::typed_box::{NumberBox, TypedBox};
+use super::typed_box::TypedBox;
 use crate::browser::reveal::{pass_focus_to, reveal_soon};
 use crate::state::holding::{KINDS, exchanged, kind};
 use crate::state::naming::named;
@@ -27,14 +27,14 @@ pub fn NearbyPanel(bench: Bench) -> impl IntoView {
                 <span class="count">{move || bench.work.with(|work| count_words(&work.car))}</span>
             </summary>
             <LocatorGroup bench=bench />
-            <section class="nearby">
+            <section>
                 <h3>"Parts bolted near the tires"</h3>
                 <p class="lead">
                     "A shock, a spring, a tailpipe, a filler neck: each is stood in for by a rounded bar between two points. Measure at ride height, ahead and up from the axle's center and out from the car's center plane; behind and below are negative."
                 </p>
                 {listed::<Obstacle>(bench)}
             </section>
-            <section class="nearby">
+            <section>
                 <h3>"Where not to cut"</h3>
                 <p class="lead">
                     "A belt anchorage, a shock or spring mount, what holds the quarter panel: a patch of the wheelhouse between two angles from straight up (behind is negative) and two distances along the sheet from the seam (inboard of it is positive, outboard negative)."
@@ -77,11 +77,7 @@ fn LocatorNumber(bench: Bench, i: usize, field: &'static LocatorField) -> impl I
     let commit = move |value| bench.commit(bound.label, |car| (field.set)(&mut car.locator, value));
     view! {
         <Show when=is_there>
-            <p class="number">
-                <label for=id.clone()>{bound.label}</label>
-                <Help label=bound.label text=bound.help />
-                <NumberBox id=id.clone() value=value bound=bound notation=bench.notation commit=commit />
-            </p>
+            <NumberRow id=id.clone() value=value bound=bound notation=bench.notation commit=commit />
         </Show>
     }
 }
@@ -158,11 +154,7 @@ fn one<T: Nearby>(bench: Bench, place: usize) -> impl IntoView {
         let value = Signal::derive(move || one.with(|one| one.as_ref().map(field.get)));
         let commit = move |value| change(bound.label, &|one| (field.set)(one, value));
         view! {
-            <p class="number">
-                <label for=id.clone()>{bound.label}</label>
-                <Help label=bound.label text=bound.help />
-                <NumberBox id=id value=value bound=bound notation=bench.notation commit=commit />
-            </p>
+            <NumberRow id=id value=value bound=bound notation=bench.notation commit=commit />
         }
     };
     view! {

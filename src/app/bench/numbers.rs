@@ -2,7 +2,8 @@
 
 use geometry::car::Car;
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS, OptionalField};
-use geometry::field::Field;
+use geometry::field::{Bound, Field};
+use geometry::units::Notation;
 use leptos::prelude::*;
 
 use super::dial::Help;
@@ -53,6 +54,34 @@ fn Part(bench: Bench, table: &'static str, title: &'static str) -> impl IntoView
     }
 }
 
+/// A number with its name and what it means.
+#[component]
+pub fn NumberRow(
+    /// The box's id.
+    id: String,
+    /// The number; `None` shows an empty box.
+    #[prop(into)]
+    value: Signal<Option<f64>>,
+    /// What it may be, and how it is called.
+    bound: Bound,
+    /// How lengths are written.
+    notation: Memo<Notation>,
+    /// Takes the number.
+    #[prop(into)]
+    commit: Callback<f64>,
+    /// What an emptied box means, where it may be empty.
+    #[prop(optional_no_strip, into)]
+    clear: Option<Callback<()>>,
+) -> impl IntoView {
+    view! {
+        <p class="number">
+            <label for=id.clone()>{bound.label}</label>
+            <Help label=bound.label text=bound.help />
+            <NumberBox id=id value=value bound=bound notation=notation commit=commit clear=clear />
+        </p>
+    }
+}
+
 /// A number that is always there.
 #[component]
 pub fn FixedNumber(
@@ -67,11 +96,7 @@ pub fn FixedNumber(
     let value = Signal::derive(move || Some(bench.work.with(|work| (field.get)(&work.car))));
     let commit = move |value| bench.commit(bound.label, |car| (field.set)(car, value));
     view! {
-        <p class="number">
-            <label for=id.clone()>{bound.label}</label>
-            <Help label=bound.label text=bound.help />
-            <NumberBox id=id value=value bound=bound notation=bench.notation commit=commit />
-        </p>
+        <NumberRow id=id value=value bound=bound notation=bench.notation commit=commit />
     }
 }
 
@@ -84,10 +109,6 @@ fn OptionalNumber(bench: Bench, field: &'static OptionalField) -> impl IntoView 
     let commit = move |value| bench.commit(bound.label, |car| (field.set)(car, Some(value)));
     let clear = Callback::new(move |()| bench.commit(bound.label, |car| (field.set)(car, None)));
     view! {
-        <p class="number">
-            <label for=id.clone()>{bound.label}</label>
-            <Help label=bound.label text=bound.help />
-            <NumberBox id=id value=value bound=bound notation=bench.notation commit=commit clear=clear />
-        </p>
+        <NumberRow id=id value=value bound=bound notation=bench.notation commit=commit clear=clear />
     }
 }

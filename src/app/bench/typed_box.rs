@@ -98,7 +98,7 @@ pub fn NumberBox(
     #[prop(into)]
     commit: Callback<f64>,
     /// What an emptied box means, where it may be empty.
-    #[prop(optional, into)]
+    #[prop(optional_no_strip, into)]
     clear: Option<Callback<()>>,
 ) -> impl IntoView {
     let value = Memo::new(move |_| value.get());

@@ -269,12 +269,8 @@ fn obstacle<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<Obstac
 const ENDS: &str = "three lengths, [forward, out, up], from the car's center plane at the axle";
 
 fn end<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, key: &str) -> Option<Vec3> {
-    let [forward, out, up] = reader.coordinates(
-        table.get(key)?,
-        &table.name(key),
-        ENDS,
-        &Obstacle::COORDINATE,
-    )?;
+    let [forward, out, up] =
+        reader.coordinates(table.get(key)?, &table.name(key), ENDS, &Bound::COORDINATE)?;
     Some(vec3(forward, out, up))
 }
 

@@ -1,5 +1,6 @@
 //! Reads what holds the axle sideways.
 
+use geometry::field::Bound;
 use geometry::locator::Locator;
 use geometry::space::{Vec2, vec2};
 
@@ -87,6 +88,6 @@ fn point<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, key: &str) -> Optio
         reader.missing(table, key, accepted);
         return None;
     };
-    let [left, up] = reader.coordinates(value, &name, accepted, &Locator::COORDINATE)?;
+    let [left, up] = reader.coordinates(value, &name, accepted, &Bound::COORDINATE)?;
     Some(vec2(left, up))
 }

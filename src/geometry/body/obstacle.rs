@@ -20,17 +20,6 @@ pub struct Obstacle {
 }
 
 impl Obstacle {
-    /// What any coordinate of either end may be.
-    pub const COORDINATE: Bound = Bound {
-        key: "coordinate",
-        label: "Coordinate",
-        help: "In the car's frame.",
-        quantity: Quantity::Length,
-        least: -2000.0,
-        most: 2000.0,
-        usual: None,
-    };
-
     /// What the radius may be.
     pub const RADIUS: Bound = Bound {
         key: "radius",
@@ -52,7 +41,7 @@ macro_rules! obstacle_fields {
                     key: stringify!($end),
                     label: $label,
                     help: $help,
-                    ..Obstacle::COORDINATE
+                    ..Bound::COORDINATE
                 },
                 get: |part| part.$end.$axis,
                 set: |part, value| part.$end.$axis = value,
