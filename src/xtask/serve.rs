@@ -1,12 +1,16 @@
 //! `serve`: the page on this machine, for trying it by hand.
 
-use std::fs::{self, File};
 use std::io;
-use std::path::{Path, PathBuf};
-use std::thread;
+use std::path::Path;
 
 use anyhow::{Result, bail};
-use tiny_http::{Header, Method, Request, Response, Server};
+use axum::Router;
+use axum::http::HeaderValue;
+use axum::http::header::CACHE_CONTROL;
+use tokio::net::TcpListener;
+use tokio::runtime;
+use tower_http::services::ServeDir;
+use tower_http::set_header::SetResponseHeaderLayer;
 
 use crate::bundle;
 use crate::project::Project;
@@ -21,112 +25,170 @@ const PORTS_TRIED: u16 = 20;
 pub fn build_and_serve(project: &Project, port: u16) -> Result<()> {
     // A page that a browser keeps for later would hide the next build.
     bundle::lay_out(project)?;
-    let server = listen(port)?;
-    println!("http://{}/", server.server_addr());
-    for request in server.incoming_requests() {
-        let dist = project.dist();
-        // A visitor who leaves early, or stops reading, is no reason to keep the others waiting.
-        thread::spawn(move || {
-            if let Err(error) = answer(request, &dist) {
-                eprintln!("{error}");
-            }
-        });
-    }
-    Ok(())
+    runtime::Builder::new_current_thread()
+        .enable_io()
+        .build()?
+        .block_on(async {
+            let listener = listen(port).await?;
+            println!("http://{}/", listener.local_addr()?);
+            Ok(serve(listener, &project.dist()).await?)
+        })
 }
 
 /// Takes the port, or the next one that is free.
-fn listen(port: u16) -> Result<Server> {
+async fn listen(port: u16) -> Result<TcpListener> {
     for port in port..=port.saturating_add(PORTS_TRIED) {
         // Only this machine: the page is not published by looking at it.
-        if let Ok(server) = Server::http(("127.0.0.1", port)) {
-            return Ok(server);
+        if let Ok(listener) = TcpListener::bind(("127.0.0.1", port)).await {
+            return Ok(listener);
         }
     }
     bail!("no free port from {port} upward");
 }
 
-fn answer(request: Request, dist: &Path) -> io::Result<()> {
-    if !matches!(request.method(), Method::Get | Method::Head) {
-        return request.respond(Response::empty(405));
-    }
-    let Some(file) = file_for(request.url(), dist) else {
-        return request.respond(Response::from_string("not found").with_status_code(404));
-    };
-    let mut response = Response::from_file(File::open(&file)?);
-    response.add_header(header("Content-Type", media_type(&file)));
+/// Answers with what lies in the folder, and nothing beside it.
+async fn serve(listener: TcpListener, folder: &Path) -> io::Result<()> {
     // The next look must show the next build.
-    response.add_header(header("Cache-Control", "no-store"));
-    request.respond(response)
-}
-
-/// The file an address stands for, if there is one inside the folder.
-///
-/// No name in the folder needs escaping, so addresses are taken as they come:
-/// an escaped one finds nothing.
-fn file_for(address: &str, dist: &Path) -> Option<PathBuf> {
-    let path = address.split(['?', '#']).next()?.strip_prefix('/')?;
-    let mut file = fs::canonicalize(dist).ok()?;
-    for name in path.split('/').filter(|name| !name.is_empty()) {
-        if name.starts_with('.') || name.contains(['\\', ':', '\0']) {
-            return None;
-        }
-        file.push(name);
-    }
-    if file.is_dir() {
-        file.push("index.html");
-    }
-    file.is_file().then_some(file)
-}
-
-/// Browsers compile a module as it arrives only when it is called what it is.
-fn media_type(file: &Path) -> &'static str {
-    match file.extension().and_then(|extension| extension.to_str()) {
-        Some("html") => "text/html; charset=utf-8",
-        Some("css") => "text/css; charset=utf-8",
-        Some("js") => "text/javascript; charset=utf-8",
-        Some("wasm") => "application/wasm",
-        Some("json" | "webmanifest") => "application/json",
-        Some("svg") => "image/svg+xml",
-        Some("png") => "image/png",
-        _ => "application/octet-stream",
-    }
-}
-
-fn header(name: &str, value: &str) -> Header {
-    Header::from_bytes(name, value).expect("headers written here are plain ASCII")
+    let fresh =
+        SetResponseHeaderLayer::overriding(CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    let files = Router::new()
+        .fallback_service(ServeDir::new(folder))
+        .layer(fresh);
+    axum::serve(listener, files).await
 }
 
 #[cfg(test)]
 mod tests {
+    use std::io::{Read, Write};
+    use std::net::{SocketAddr, TcpStream};
+    use std::path::PathBuf;
+    use std::time::Duration;
+    use std::{fs, thread};
+
     use super::*;
 
-    /// This crate's own folder stands in for a built page.
-    fn found(address: &str) -> bool {
-        file_for(address, Path::new(env!("CARGO_MANIFEST_DIR"))).is_some()
+    /// A served folder, and what lies beside it, for as long as a test looks at it.
+    struct Served {
+        folder: PathBuf,
+        address: SocketAddr,
+    }
+
+    impl Drop for Served {
+        fn drop(&mut self) {
+            // What is left behind in a folder for passing files harms nobody.
+            let _ = fs::remove_dir_all(&self.folder);
+        }
+    }
+
+    /// A folder with a page, a module and a folder in it, and a file beside it that nobody may have.
+    fn served(name: &str) -> Served {
+        let folder =
+            std::env::temp_dir().join(format!("lip-to-rail-{name}-{}", std::process::id()));
+        fs::create_dir_all(folder.join("dist/deeper")).unwrap();
+        fs::write(folder.join("beside.html"), "not for the visitor").unwrap();
+        for file in ["index.html", "model.wasm", "app.js", "deeper/index.html"] {
+            fs::write(folder.join("dist").join(file), file).unwrap();
+        }
+        let listener = std::net::TcpListener::bind(("127.0.0.1", 0)).unwrap();
+        let address = listener.local_addr().unwrap();
+        listener.set_nonblocking(true).unwrap();
+        let dist = folder.join("dist");
+        thread::spawn(move || {
+            let runtime = runtime::Builder::new_current_thread()
+                .enable_io()
+                .build()
+                .unwrap();
+            runtime.block_on(async {
+                serve(TcpListener::from_std(listener).unwrap(), &dist)
+                    .await
+                    .unwrap();
+            });
+        });
+        Served { folder, address }
+    }
+
+    /// Asks, and leaves the connection open.
+    fn ask(to: &Served, request: &str, ending: &str) -> TcpStream {
+        let mut stream = TcpStream::connect(to.address).unwrap();
+        // However busy the machine: what has not come by then never will.
+        stream
+            .set_read_timeout(Some(Duration::from_mins(1)))
+            .unwrap();
+        write!(stream, "{request} HTTP/1.1\r\nHost: here\r\n{ending}\r\n").unwrap();
+        stream
+    }
+
+    fn answer(to: &Served, request: &str) -> String {
+        let mut answer = String::new();
+        ask(to, request, "Connection: close\r\n")
+            .read_to_string(&mut answer)
+            .unwrap();
+        answer.to_ascii_lowercase()
     }
 
     #[test]
-    fn addresses_inside_the_folder_are_found() {
-        assert!(found("/serve.rs"));
-        assert!(found("/serve.rs?again#here"));
-        assert!(!found("/index.html"));
-        assert!(!found("/"));
+    fn files_are_called_what_they_are_and_kept_by_nobody() {
+        let served = served("types");
+        for (path, media_type, body) in [
+            ("/", "text/html", "index.html"),
+            ("/index.html?again", "text/html", "index.html"),
+            ("/deeper/", "text/html", "deeper/index.html"),
+            ("/app.js", "text/javascript", "app.js"),
+            // Browsers compile a module as it arrives only under this name.
+            ("/model.wasm", "application/wasm", "model.wasm"),
+        ] {
+            let answer = answer(&served, &format!("GET {path}"));
+            assert!(
+                answer.starts_with("http/1.1 200 ok\r\n"),
+                "{path}: {answer}"
+            );
+            assert!(
+                answer.contains(&format!("content-type: {media_type}\r\n")),
+                "{path}: {answer}"
+            );
+            assert!(
+                answer.contains("cache-control: no-store\r\n"),
+                "{path}: {answer}"
+            );
+            assert!(
+                answer.ends_with(&format!("\r\n\r\n{body}")),
+                "{path}: {answer}"
+            );
+        }
     }
 
     #[test]
     fn no_address_leads_out_of_the_folder() {
-        for address in [
-            "/../Cargo.toml",
-            "/./serve.rs",
-            "/%2e%2e/Cargo.toml",
-            "/..%2fCargo.toml",
-            "/..\\Cargo.toml",
-            "//../Cargo.toml",
-            "../Cargo.toml",
-            "serve.rs",
+        let served = served("ways-out");
+        for path in [
+            "/../beside.html",
+            "/deeper/../../beside.html",
+            "//../beside.html",
+            "/%2e%2e/beside.html",
+            "/..%2fbeside.html",
+            "/..\\beside.html",
+            "/none.html",
         ] {
-            assert!(!found(address), "{address}");
+            let answer = answer(&served, &format!("GET {path}"));
+            assert!(answer.starts_with("http/1.1 404 "), "{path}: {answer}");
+        }
+    }
+
+    #[test]
+    fn nothing_is_taken_from_a_visitor() {
+        let answer = answer(&served("methods"), "POST /");
+        assert!(answer.starts_with("http/1.1 405 "), "{answer}");
+    }
+
+    /// A browser opens several connections at once and keeps them.
+    #[test]
+    fn connections_that_are_kept_open_keep_nobody_waiting() {
+        let served = served("connections");
+        let mut kept: Vec<TcpStream> = (0..64).map(|_| ask(&served, "GET /", "")).collect();
+        for stream in &mut kept {
+            let mut status = [0; "HTTP/1.1 200".len()];
+            stream.read_exact(&mut status).unwrap();
+            assert_eq!(&status, b"HTTP/1.1 200");
         }
     }
 }
