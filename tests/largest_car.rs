@@ -1,10 +1,11 @@
 //! A car with as much in it as may be entered.
 
-use carfile::{MANY, MAX_BYTES, SCENARIOS, STATION_ANGLE, read, write};
+use carfile::{FOUND, MANY, MAX_BYTES, SCENARIOS, STATION_ANGLE, read, write};
 use geometry::body::{NoCutZone, Obstacle, Station, StationTable, Surface};
-use geometry::car::Car;
+use geometry::car::{Car, FoundGap};
 use geometry::side::Side;
 use geometry::space::{vec2, vec3};
+use geometry::travel::Pose;
 use geometry::units::Notation;
 
 /// The fuzzer found that what could be entered could not always be opened again.
@@ -50,6 +51,17 @@ fn the_largest_car_is_not_too_long_to_be_read() {
     };
     car.obstacles = (0..MANY).map(part).collect();
     car.no_cut = (0..MANY).map(zone).collect();
+    let found = |i| FoundGap {
+        side: Side::Right,
+        id: Surface::QuarterLip.into(),
+        pose: Pose {
+            left: -digits(100.0, i),
+            right: -digits(200.0, i),
+            give: -digits(0.0, i),
+        },
+        gap: digits(100.0, i),
+    };
+    car.found = (0..FOUND).map(found).collect();
     for notation in Notation::ALL {
         let length = write(&car, notation).len();
         assert!(length <= MAX_BYTES, "{notation:?}: {length} bytes");

@@ -3,11 +3,11 @@
 use carfile::{SCENARIOS, read};
 use geometry::body::tape::TAPE_FIELDS;
 use geometry::body::{Reading, Surface, SurfaceId};
-use geometry::car::Car;
+use geometry::car::{Car, FoundGap};
 use geometry::check::at_pose;
 use geometry::metal::fit::GAP_ERROR;
 use geometry::metal::mock_up::{MockUp, SHORT, poses};
-use geometry::metal::{Found, Order, fit};
+use geometry::metal::{Order, fit};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::space::{Vec2, vec2};
@@ -85,14 +85,14 @@ fn thick_boards_say_how_much_they_lack() {
 }
 
 /// Everything that a mock-up finds on a car: every surface, both sides, in every pose that it is tried in.
-fn found_on(car: &Car) -> Vec<Found> {
+fn found_on(car: &Car) -> Vec<FoundGap> {
     let model = MockUp::of(car)
         .expect("a mock-up")
         .under(&Model::new(car).expect("a model"));
     let mut found = Vec::new();
     for (_, pose) in poses(&model) {
         for (side, list) in at_pose(&model, pose, 0.01).iter() {
-            found.extend(list.iter().map(|(id, gap)| Found {
+            found.extend(list.iter().map(|(id, gap)| FoundGap {
                 side,
                 id: *id,
                 pose,
@@ -116,7 +116,7 @@ fn what_is_predicted_is_left_alone() {
 fn nothing_found_says_nothing_and_neither_does_a_surface_that_is_not_there() {
     let car = car("coupe");
     assert_eq!(fit(&car, &[]).expect("a fit").likeliest, None);
-    let nowhere = Found {
+    let nowhere = FoundGap {
         id: SurfaceId {
             surface: Surface::Obstacle,
             index: 7,
@@ -150,9 +150,9 @@ fn a_reading_that_is_wrong_is_found_out() {
         let value = (field.reading)(tape).value - wrong;
         (field.set_reading)(tape, Reading::measured(value));
         let mark = MM_PER_INCH / 16.0;
-        let found: Vec<Found> = found_on(&truth)
+        let found: Vec<FoundGap> = found_on(&truth)
             .into_iter()
-            .map(|found| Found {
+            .map(|found| FoundGap {
                 gap: (found.gap / mark).round() * mark,
                 ..found
             })

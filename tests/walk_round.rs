@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 
 use carfile::{SCENARIOS, read};
 use drawing::walk_round::{Panel, Telling, hits_or_not, in_short, seen, spent};
-use geometry::answers::{Outcome, Preferences};
+use geometry::answers::{Change, Outcome, Preferences, Remedy};
 use geometry::car::Lever;
 use geometry::check::Verdict;
 use geometry::course::{Course, CourseWork, Found, Plan};
@@ -53,7 +53,7 @@ fn what_is_planned_meets_every_target_and_what_is_bare_is_uncut() {
         assert!(!course.bare.is_cut(), "{name}");
         match &course.plan {
             Plan::Nothing => assert!(course.bare.is_met(), "{name}"),
-            Plan::Stands(done) | Plan::Mix(_, done) => {
+            Plan::Stands(done) | Plan::Mix(done) => {
                 assert!(!course.bare.is_met() && done.is_met(), "{name}");
             }
             Plan::Cannot(..) => assert!(!course.done().is_met(), "{name}"),
@@ -115,7 +115,7 @@ fn what_goes_with_the_cut_is_said_and_that_it_does_not_do_without() {
         ),
         "{short}"
     );
-    let uncut = Found::bare(&coupe.done().model);
+    let uncut = Found::uncut(&coupe.done().model);
     assert!(!uncut.is_met());
     let tried = said("coupe", Panel::Tried);
     assert!(tried.contains(&hits_or_not(&uncut, NOTATION)), "{tried}");
@@ -130,6 +130,56 @@ fn what_goes_with_the_cut_is_said_and_that_it_does_not_do_without() {
         means.contains("Bump stops are needed that leave 2 in")
             && means.contains("ride height by 1/4 in"),
         "{means}"
+    );
+}
+
+/// A plan put on the car, sent as a link and opened by the car's owner is told like the proposal that it was: what stops
+/// the tire before it, what was tried instead, and all that is changed.
+#[test]
+fn a_plan_that_is_on_the_car_is_told_whole_from_a_link() {
+    for name in ["coupe", "fastback", "pickup"] {
+        let proposed = course(name);
+        let token = carfile::to_token(&proposed.done().model.car).expect("a sound car");
+        let sent = carfile::from_token(&token).expect("a link of ours");
+        let sent = Model::new(&sent).expect("it has a model");
+        let done = CourseWork::begin(&sent, &Preferences::default()).whole();
+        assert!(matches!(done.plan, Plan::Stands(_)), "{name}");
+        assert_eq!(done.changes(), proposed.changes(), "{name}");
+        for panel in Panel::ALL {
+            let (mut then, now) = (panel.told(proposed, NOTATION), panel.told(&done, NOTATION));
+            then.sentences
+                .retain(|sentence| !sentence.contains("This is a proposal"));
+            assert_eq!(then, now, "{name}");
+        }
+        let (then, now) = (in_short(proposed, NOTATION), in_short(&done, NOTATION));
+        let what = |words: &str| words.rsplit_once(": ").map(|(_, what)| what.to_owned());
+        assert_eq!(what(&then), what(&now), "{name}");
+    }
+}
+
+/// The first plan's "before" outlasts the second, and what is changed back is no change.
+#[test]
+fn a_second_plan_is_told_from_before_the_first() {
+    let first = &course("coupe").done().model.car;
+    let bump = |from, to| Change {
+        remedy: Remedy::Bump,
+        from,
+        to,
+    };
+    let now = Remedy::Bump.get(first);
+    let was = Remedy::Bump.get(&course("coupe").bare.model.car);
+    let second = Change::all_planned(&[bump(now, now - 5.0)], first);
+    assert_eq!(second.before, first.before);
+    let third = Change::all_planned(&[bump(now - 5.0, was)], &second);
+    let changes = Change::between(&third.before.put_back(&third), &third);
+    assert!(
+        changes.iter().all(|change| change.remedy != Remedy::Bump),
+        "{changes:?}"
+    );
+    assert!(
+        changes
+            .iter()
+            .any(|change| change.remedy == Remedy::Backspacing)
     );
 }
 

@@ -11,7 +11,7 @@ use geometry::tire::Arrival;
 use geometry::units::LengthUnit;
 
 /// The tables of a car that are there once, in the order of a file.
-pub(crate) const TABLES: [&str; 10] = [
+pub(crate) const TABLES: [&str; 11] = [
     "tire",
     "wheel",
     "axle",
@@ -20,6 +20,7 @@ pub(crate) const TABLES: [&str; 10] = [
     "targets",
     "tape_error",
     "stock",
+    "before",
     "metal",
     "shop",
 ];
@@ -28,7 +29,7 @@ pub(crate) const TABLES: [&str; 10] = [
 pub(crate) fn top() -> Vec<&'static str> {
     let (before, after) = (
         ["format", "name", "purpose", "units"],
-        ["tape", "left", "right", "obstacle", "no_cut"],
+        ["tape", "left", "right", "obstacle", "no_cut", "found"],
     );
     [&before[..], &TABLES, &after].concat()
 }
@@ -54,6 +55,12 @@ pub(crate) const IN_OBSTACLE: &[&str] = &["name", "side", "from", "to", "radius"
 
 /// Keys of a no-cut zone.
 pub(crate) const IN_NO_CUT: &[&str] = &["name", "side", "angles", "along"];
+
+/// Keys of a gap found with the mock-up.
+pub(crate) const IN_FOUND: &[&str] = &["side", "surface", "part", "pose", "gap"];
+
+/// The most found gaps of a car that are read: each surface of either side, in each position of a mock-up.
+pub const FOUND: usize = 2_000;
 
 /// Keys of a reading that is more than its length.
 pub(crate) const IN_READING: &[&str] = &["measured", "guess", "error"];
@@ -96,6 +103,11 @@ pub(crate) const SPANS: &[(&str, Surface)] = &[
     ("tub-wall", Surface::TubWall),
     ("frame-rail", Surface::FrameRail),
 ];
+
+/// What a gap can be found to: what a station's spans can be of, and parts bolted nearby.
+pub(crate) fn found_to() -> Vec<(&'static str, Surface)> {
+    [SPANS, &[("part", Surface::Obstacle)]].concat()
+}
 
 /// Offset tells the same as backspacing; what it may be follows from the backspacing's own bound.
 pub(crate) const OFFSET: Bound = length(

@@ -25,6 +25,13 @@
 //! side = "left"
 //! angles = [-10, 10]          # degrees from straight up, positive toward the front
 //! along = ["6 in", "9 in"]    # along the sheet from the factory's seam, positive inboard
+//! [before]                    # what a plan changed, as it was; the Walk-round tells the change from it
+//! backspacing = 4
+//! [[found]]                   # a gap found with the mock-up, as many as there are
+//! side = "left"
+//! surface = "tub-wall"        # "part" has its number in the list of obstacles: part = 0
+//! pose = [3, -3, 0]           # left and right wheel above ride height, axle to the left
+//! gap = "5/8"
 //! [metal]                     # the shop's own numbers, where they are not the usual ones
 //! gauge = 18
 //! plugs = "code"              # or "repair": which practice the plug welds follow
@@ -40,7 +47,7 @@ mod share;
 mod write;
 
 pub use fault::FileFault;
-pub use layout::{MANY, STATION_ANGLE, STATION_POINT};
+pub use layout::{FOUND, MANY, STATION_ANGLE, STATION_POINT};
 pub use read::{read, read_bytes, read_unfinished};
 pub use scenarios::{SCENARIOS, Scenario};
 pub use share::{TokenFault, from_token, to_token};

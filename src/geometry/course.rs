@@ -4,6 +4,7 @@
 use crate::answers::{
     Answer, AnswersWork, Change, Last, LastWork, Mix, MixWork, Nearest, Preferences, Remedy,
 };
+use crate::car::Car;
 use crate::check::{ACCURACY, Check, Verdict, check};
 use crate::model::Model;
 use crate::side::Side;
@@ -25,15 +26,19 @@ impl Found {
         Self { model, check }
     }
 
-    /// The same car with its wheelhouses as the factory made them. Where there is none such, the car as it is.
+    /// The car before any plan: its wheelhouses as the factory made them, wheel, axle, stops and height as they were. Where
+    /// there is none such, the car as it is.
     #[must_use]
     pub fn bare(model: &Model) -> Self {
-        let mut car = model.car.clone();
-        for side in Side::BOTH {
-            Remedy::Seam(side).set(&mut car, 0.0);
-            Remedy::Roof(side).set(&mut car, 0.0);
-        }
-        Self::of(Model::new(&car).unwrap_or_else(|_| model.clone()))
+        let was = model.car.before.put_back(&model.car);
+        Self::of(Model::new(&uncut(&was)).unwrap_or_else(|_| model.clone()))
+    }
+
+    /// The same car with its wheelhouses as the factory made them, and nothing else changed. Where there is none such, the
+    /// car as it is.
+    #[must_use]
+    pub fn uncut(model: &Model) -> Self {
+        Self::of(Model::new(&uncut(&model.car)).unwrap_or_else(|_| model.clone()))
     }
 
     /// Whether every target is met.
@@ -52,6 +57,16 @@ impl Found {
     }
 }
 
+/// A car with its wheelhouses as the factory made them.
+fn uncut(car: &Car) -> Car {
+    let mut uncut = car.clone();
+    for side in Side::BOTH {
+        Remedy::Seam(side).set(&mut uncut, 0.0);
+        Remedy::Roof(side).set(&mut uncut, 0.0);
+    }
+    uncut
+}
+
 /// What will be done.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Plan {
@@ -59,8 +74,8 @@ pub enum Plan {
     Nothing,
     /// What is on the car already meets every target.
     Stands(Box<Found>),
-    /// The mix that cuts least.
-    Mix(Vec<Change>, Box<Found>),
+    /// The mix that cuts least is put on it.
+    Mix(Box<Found>),
     /// No mix within the preferences will do; what came nearest, and what would do instead.
     Cannot(Option<Nearest>, Last),
 }
@@ -68,7 +83,7 @@ pub enum Plan {
 /// The course of the work.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Course {
-    /// The car in the wheelhouses as the factory made them.
+    /// The car before any plan.
     pub bare: Found,
     /// What each remedy alone would take there, in the order of [`Remedy::ALL`]; empty where nothing is needed.
     pub tried: Vec<Answer>,
@@ -81,9 +96,15 @@ impl Course {
     #[must_use]
     pub fn done(&self) -> &Found {
         match &self.plan {
-            Plan::Stands(done) | Plan::Mix(_, done) => done,
+            Plan::Stands(done) | Plan::Mix(done) => done,
             Plan::Nothing | Plan::Cannot(..) => &self.bare,
         }
+    }
+
+    /// What makes the car as it will be of the car before any plan.
+    #[must_use]
+    pub fn changes(&self) -> Vec<Change> {
+        Change::between(&self.bare.model.car, &self.done().model.car)
     }
 
     /// Whether metal will be cut.
@@ -157,10 +178,10 @@ impl CourseWork {
                         return self.end(Plan::Stands(Box::new(stands)));
                     }
                     Mix::Works(changes) => {
-                        let changed = Change::all_applied(&changes, &self.model.car);
+                        let changed = Change::all_planned(&changes, &self.model.car);
                         if let Ok(model) = Model::new(&changed) {
                             let done = Found::of(model);
-                            return self.end(Plan::Mix(changes, Box::new(done)));
+                            return self.end(Plan::Mix(Box::new(done)));
                         }
                         None
                     }

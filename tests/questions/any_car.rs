@@ -2,14 +2,15 @@
 
 use carfile::{MANY, SCENARIOS, STATION_ANGLE, STATION_POINT, read};
 use geometry::body::tape::{READING_ERROR, TAPE_FIELDS};
-use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface};
+use geometry::body::{NoCutZone, Obstacle, Reading, Station, StationTable, Surface, SurfaceId};
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
-use geometry::car::{Car, PlugPractice};
+use geometry::car::{Car, FoundGap, PlugPractice};
 use geometry::field::Bound;
 use geometry::locator::{Locator, PivotOn};
 use geometry::side::Side;
 use geometry::space::{Vec2, Vec3, vec2, vec3};
 use geometry::tire::{Arrival, Designation};
+use geometry::travel::Pose;
 
 use crate::source::Source;
 
@@ -130,19 +131,36 @@ fn place(source: &mut Source<'_>) -> Vec3 {
     vec3(coordinate(0.0), coordinate(700.0), coordinate(0.0))
 }
 
-/// One part more, or one fewer.
+/// One part more, with a gap found to it, or one fewer.
 fn part(car: &mut Car, source: &mut Source<'_>) {
     if source.below(4) == 0 {
-        car.obstacles.pop();
+        if let Some(last) = car.obstacles.len().checked_sub(1) {
+            car.remove_obstacle(last);
+        }
         return;
     }
-    car.obstacles.push(Obstacle {
+    let part = Obstacle {
         name: name(source),
         side: *source.choice(&Side::BOTH),
         from: place(source),
         to: place(source),
         radius: source.between(0.5, 300.0),
+    };
+    let pose = |length: f64| length.clamp(FoundGap::POSE.least, FoundGap::POSE.most);
+    car.found.push(FoundGap {
+        side: part.side,
+        id: SurfaceId {
+            surface: Surface::Obstacle,
+            index: car.obstacles.len(),
+        },
+        pose: Pose {
+            left: pose(part.from.x),
+            right: pose(part.from.z),
+            give: pose(part.to.x),
+        },
+        gap: part.radius,
     });
+    car.obstacles.push(part);
 }
 
 /// One no-cut zone more, or one fewer.

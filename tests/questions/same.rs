@@ -6,6 +6,7 @@ use geometry::car::Car;
 use geometry::car::fields::{CAR_FIELDS, OPTIONAL_FIELDS};
 use geometry::locator::Locator;
 use geometry::side::Side;
+use geometry::travel::Pose;
 use geometry::units::Notation;
 
 /// What a length or an angle may lose on its way through a file: a billionth of a millimeter, as files promise.
@@ -66,6 +67,10 @@ fn words(car: &Car) -> impl PartialEq + std::fmt::Debug {
         std::mem::discriminant(&car.locator),
         parts.chain(zones).collect::<Vec<_>>(),
         stations.collect::<Vec<_>>(),
+        car.found
+            .iter()
+            .map(|one| (one.side, one.id))
+            .collect::<Vec<_>>(),
         guesses.collect::<Vec<_>>(),
     )
 }
@@ -115,6 +120,10 @@ fn numbers(car: &Car) -> Vec<Option<f64>> {
     }
     for zone in &car.no_cut {
         numbers.extend(zone.angles.into_iter().chain(zone.along).map(Some));
+    }
+    for one in &car.found {
+        let Pose { left, right, give } = one.pose;
+        numbers.extend([left, right, give, one.gap].map(Some));
     }
     numbers
 }

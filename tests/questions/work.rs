@@ -4,8 +4,9 @@ use drawing::answers;
 use geometry::answers::{
     LastWork, LeverWork, MOST, Mix, MixWork, Outcome, Preferences, Remedy, STEP_SIZE,
 };
+use geometry::car::FoundGap;
+use geometry::metal::fit;
 use geometry::metal::mock_up::poses;
-use geometry::metal::{Found, fit};
 use geometry::model::Model;
 use geometry::mount::{Finding, Mounting};
 use geometry::room::{RoomChart, RoomOptions};
@@ -118,7 +119,7 @@ fn found(model: &Model, source: &mut Source<'_>) {
         let id = faces[source.below(faces.len())].id;
         let (_, pose) = *source.choice(&poses(model));
         let gap = source.between(-100.0, 300.0);
-        found.push(Found {
+        found.push(FoundGap {
             side,
             id,
             pose,

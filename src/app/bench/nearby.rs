@@ -141,9 +141,8 @@ fn one<T: Nearby>(bench: Bench, place: usize) -> impl IntoView {
     };
     let remove = move || {
         bench.commit(&format!("Remove {}", name.get_untracked()), |car| {
-            let list = T::list_mut(car);
-            if place < list.len() {
-                list.remove(place);
+            if place < T::list(car).len() {
+                T::remove(car, place);
             }
         });
         pass_focus_to(T::ADDER);

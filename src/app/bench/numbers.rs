@@ -11,7 +11,7 @@ use super::store::Bench;
 use super::typed_box::NumberBox;
 
 /// The parts of a car, by the table of their keys.
-const PARTS: [(&str, &str); 10] = [
+const PARTS: [(&str, &str); 11] = [
     ("tire.", "Tire"),
     ("wheel.", "Wheel"),
     ("axle.", "Axle"),
@@ -21,6 +21,7 @@ const PARTS: [(&str, &str); 10] = [
     ("targets.", "Gaps asked for"),
     ("tape_error.", "How far readings may be off"),
     ("stock.", "As the maker built it"),
+    ("before.", "Before the plan"),
     ("metal.", "Metal and mock-up"),
 ];
 

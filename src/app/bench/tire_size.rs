@@ -27,6 +27,7 @@ pub fn TireSize(bench: Bench) -> impl IntoView {
             // What was measured was measured on another tire.
             car.tire.section_width = None;
             car.tire.overall_diameter = None;
+            car.before.forget_tire();
         });
         Ok(())
     };

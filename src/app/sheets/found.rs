@@ -3,8 +3,8 @@
 use std::sync::Arc;
 
 use drawing::sheets::{Position, PositionRow, mock_up_positions};
-use geometry::car::{Car, Lever};
-use geometry::metal::{Fit, Found, MockUp, fit};
+use geometry::car::{Car, FoundGap, Lever};
+use geometry::metal::{Fit, MockUp, fit};
 use geometry::side::Side;
 use leptos::prelude::*;
 
@@ -14,7 +14,7 @@ use crate::bench::store::{Bench, Same};
 use crate::bench::typed_box::NumberBox;
 use crate::browser::later::later;
 use crate::browser::reveal::pass_focus_to;
-use crate::state::found::{GAP, Said, Spot, say};
+use crate::state::found::{Said, Spot, say};
 
 /// The id of what the panel is unfolded by.
 const SUMMARY: &str = "found-summary";
@@ -28,7 +28,7 @@ pub fn FoundPanel(bench: Bench) -> impl IntoView {
         let mock_up = MockUp::of(&model.car).ok()?;
         Some(mock_up_positions(&model, &mock_up, bench.notation.get()))
     });
-    let count = Memo::new(move |_| bench.work.with(|work| work.found.len()));
+    let count = Memo::new(move |_| bench.work.with(|work| work.car.found.len()));
     let told = move || match count.get() {
         0 => "none yet".to_owned(),
         count => format!("{count} typed in"),
@@ -117,11 +117,9 @@ fn FoundCell(
     let side = spot.side.word();
     let id = format!("found-{side}-{row}-{position}")
         .replace(|letter: char| !letter.is_alphanumeric(), "-");
-    let value = Signal::derive(move || bench.work.with(|work| spot.gap(&work.found)));
+    let value = Signal::derive(move || bench.work.with(|work| spot.gap(&work.car.found)));
     let put = move |gap: Option<f64>| {
-        let mut work = bench.settled();
-        work.found = Arc::new(spot.with(&work.found, gap));
-        bench.put("Gap found", work);
+        bench.commit("Gap found", |car| car.found = spot.with(&car.found, gap));
     };
     view! {
         <td>
@@ -130,7 +128,7 @@ fn FoundCell(
             <NumberBox
                 id=id
                 value=value
-                bound=GAP
+                bound=FoundGap::GAP
                 notation=bench.notation
                 commit=move |gap| put(Some(gap))
                 clear=Callback::new(move |()| put(None))
@@ -142,19 +140,12 @@ fn FoundCell(
 /// What the found gaps say, worked out once the typing has settled.
 #[component]
 fn Verdict(bench: Bench) -> impl IntoView {
-    let found = Memo::new(move |_| bench.work.with(|work| Arc::clone(&work.found)));
-    let input = Memo::new(move |_| {
-        let found = found.get();
-        Some((Same(bench.model.get()?), found)).filter(|(_, found)| !found.is_empty())
+    let is_none = Memo::new(move |_| bench.work.with(|work| work.car.found.is_empty()));
+    let input = Memo::new(move |_| bench.model.get().filter(|_| !is_none.get()).map(Same));
+    let fitted = later(input, Signal::stored(true), |model: &Same| {
+        let model = Arc::clone(&model.0);
+        Box::new(move || Some(fit(&model.car, &model.car.found).ok()))
     });
-    let fitted = later(
-        input,
-        Signal::stored(true),
-        |(model, found): &(Same, Arc<Vec<Found>>)| {
-            let (model, found) = (Arc::clone(&model.0), Arc::clone(found));
-            Box::new(move || Some(fit(&model.car, &found).ok()))
-        },
-    );
     let said = Memo::new(move |_| {
         let fitted: Option<Arc<Option<Fit>>> = fitted.get();
         let fitted = fitted?;
@@ -162,7 +153,7 @@ fn Verdict(bench: Bench) -> impl IntoView {
         Some(say(&model, fitted.as_ref().as_ref()?, bench.notation.get()))
     });
     let finding = move || {
-        if found.with(|found| found.is_empty()) {
+        if is_none.get() {
             "What you type is compared with what is predicted, and the reading that explains a difference best is named.".to_owned()
         } else {
             said.get()
@@ -179,9 +170,7 @@ fn Verdict(bench: Bench) -> impl IntoView {
         })
     };
     let forget = move || {
-        let mut work = bench.settled();
-        work.found = Arc::default();
-        bench.put("Forget the gaps found", work);
+        bench.commit("Forget the gaps found", |car| car.found.clear());
         pass_focus_to(SUMMARY);
     };
     let rows = move || {
@@ -226,7 +215,7 @@ fn Verdict(bench: Bench) -> impl IntoView {
                 <button type="button" class="quiet" on:click=take(|said| said.corrected_together)>"Take all of these over"</button>
             </details>
         </Show>
-        <Show when=move || found.with(|found| !found.is_empty())>
+        <Show when=move || !is_none.get()>
             <button type="button" class="quiet" on:click=press(forget)>"Forget all gaps found"</button>
         </Show>
         <p class="lead">

@@ -10,7 +10,6 @@ use geometry::car::Car;
 use geometry::side::{Side, Sides};
 use geometry::units::LengthUnit;
 
-use super::found;
 use super::history::{History, Step};
 use super::settings::{NOTATIONS, PAPERS, SHOWN, Settings, THEMES, chosen, stored};
 use super::stations::{self, Sheet};
@@ -111,7 +110,7 @@ impl Cars {
         self.seen.len() - 1
     }
 
-    /// What stands behind the line of a work: station tables that are being edited, gaps that were found.
+    /// What stands behind the line of a work: station tables that are being edited.
     fn belongings(&mut self, tail: &mut String, work: &Work) {
         for (side, sheet) in work.drafts.iter() {
             let Some(sheet) = sheet else { continue };
@@ -123,9 +122,6 @@ impl Cars {
                 self.sheets.len() - 1
             });
             line(tail, "draft", side.word(), &place.to_string());
-        }
-        for one in work.found.iter() {
-            line(tail, "found", &found::write(one), "");
         }
     }
 
@@ -161,7 +157,7 @@ pub fn read(text: &str) -> Result<Desk, Unread> {
         });
     }
     let (mut cars, mut sheets) = (Vec::new(), Vec::new());
-    // What a draft or a found gap behind a line belongs to: the past, the present or the cars put aside.
+    // What a draft behind a line belongs to: the past, the present or the cars put aside.
     let mut last = "";
     let mut past = Vec::new();
     let (mut now, mut own, mut settings) = (None, Vec::new(), Settings::default());
@@ -180,18 +176,14 @@ pub fn read(text: &str) -> Result<Desk, Unread> {
                     .map(Arc::new),
             ),
             "sheet" => sheets.push(stations::read_kept(block.into_iter()).map(Arc::new)),
-            "draft" | "found" => {
+            "draft" => {
                 let of = match last {
                     "step" => past.last_mut().map(|step: &mut Step<Work>| &mut step.state),
                     "now" => now.as_mut(),
                     "own" => own.last_mut(),
                     _ => None,
                 };
-                if kind == "draft" {
-                    take_draft(of, rest, &sheets);
-                } else if let (Some(work), Some(one)) = (of, found::read(rest)) {
-                    Arc::make_mut(&mut work.found).push(one);
-                }
+                take_draft(of, rest, &sheets);
             }
             "set" => set(&mut settings, rest),
             "wish" => wished.push(rest),
@@ -220,10 +212,10 @@ pub fn read(text: &str) -> Result<Desk, Unread> {
     })
 }
 
-/// Whether the desk holds all the work that its text keeps, down to each step, table and found gap.
+/// Whether the desk holds all the work that its text keeps, down to each step and table.
 pub fn is_whole(desk: &Desk, text: &str) -> bool {
     let works = |text: &str| {
-        ["step", "now", "own", "draft", "found"].map(|kind| {
+        ["step", "now", "own", "draft"].map(|kind| {
             let lines = text.lines().map(|line| line.split(' ').next());
             lines.filter(|first| *first == Some(kind)).count()
         })
@@ -267,7 +259,6 @@ fn work<'text>(words: &'text str, cars: &[Option<Arc<Car>>]) -> Option<(Work, &'
             opened,
             source,
             drafts: Sides::default(),
-            found: Arc::default(),
         },
         parts.next().unwrap_or(""),
     ))
@@ -290,9 +281,6 @@ mod tests {
     use drawing::sheets::Paper;
     use geometry::answers::Preferences;
 
-    use geometry::body::Surface;
-    use geometry::metal::Found;
-    use geometry::travel::Pose;
     use geometry::units::Notation;
 
     use super::*;
@@ -416,32 +404,6 @@ mod tests {
         // A damaged table costs itself only.
         let back = read(&text.replace("'steep", "?steep")).expect("a desk");
         assert_eq!(back.history.settled().drafts, Sides::default());
-    }
-
-    #[test]
-    fn found_gaps_come_back_with_their_work_and_a_damaged_one_costs_itself() {
-        let mut desk = worked();
-        let mut work = desk.history.settled().clone();
-        let one = |gap| Found {
-            side: Side::Left,
-            id: Surface::TubWall.into(),
-            pose: Pose::heave(76.2),
-            gap,
-        };
-        work.found = Arc::new(vec![one(11.3), one(-3.0)]);
-        desk.history.commit("Found gap", work, 2e10);
-        let text = kept(&desk);
-        let back = read(&text).expect("a desk");
-        assert_eq!(kept(&back), text);
-        assert_eq!(back.history.settled().found, desk.history.settled().found);
-        assert!(
-            back.history
-                .past()
-                .iter()
-                .all(|step| step.state.found.is_empty())
-        );
-        let back = read(&text.replace("11.3", "wide")).expect("a desk");
-        assert_eq!(*back.history.settled().found, [one(-3.0)]);
     }
 
     #[test]

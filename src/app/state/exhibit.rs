@@ -332,8 +332,11 @@ fn changed(course: Option<&Course>) -> Lever {
         return Lever::SeamMove;
     };
     let first = match &course.plan {
-        Plan::Mix(changes, _) => changes.first().map(|change| change.remedy),
-        Plan::Nothing | Plan::Stands(_) => Some(Remedy::SectionWidth),
+        Plan::Mix(_) | Plan::Stands(_) => {
+            let first = course.changes().first().map(|change| change.remedy);
+            first.or(Some(Remedy::SectionWidth))
+        }
+        Plan::Nothing => Some(Remedy::SectionWidth),
         Plan::Cannot(_, last) => {
             let works = |answer: &&Answer| matches!(answer.outcome, Outcome::Works(_));
             let mut works = last

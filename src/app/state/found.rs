@@ -1,25 +1,13 @@
-//! Gaps found with the mock-up: how they are kept, and what they say about the readings.
+//! Gaps found with the mock-up: where each is found, and what they say about the readings.
 
-use geometry::body::{Surface, SurfaceId};
-use geometry::car::Car;
-use geometry::field::{Bound, Quantity};
+use geometry::body::SurfaceId;
+use geometry::car::{Car, FoundGap};
 use geometry::metal::fit::GAP_ERROR;
-use geometry::metal::{Change, Fit, FitRow, Found};
+use geometry::metal::{Change, Fit, FitRow};
 use geometry::model::Model;
 use geometry::side::Side;
 use geometry::travel::Pose;
 use geometry::units::{Notation, format_length, shown};
-
-/// What a found gap may be; a hit is a minus.
-pub const GAP: Bound = Bound {
-    key: "found",
-    label: "Gap found",
-    help: "From the surface to a straightedge across two discs of the mock-up; a hit is a minus.",
-    quantity: Quantity::Length,
-    least: -200.0,
-    most: 600.0,
-    usual: None,
-};
 
 /// How many times its tape error a correction may be before it is called more than a slip of the tape.
 const PLAUSIBLE: f64 = 3.0;
@@ -35,27 +23,38 @@ pub struct Spot {
     pub pose: Pose,
 }
 
+/// Whether two poses are the same position of a mock-up: they differ by more than this, mm, and a car's file rounds less.
+fn is_same(one: Pose, other: Pose) -> bool {
+    const SAME: f64 = 1e-6;
+    let apart = [
+        one.left - other.left,
+        one.right - other.right,
+        one.give - other.give,
+    ];
+    apart.iter().all(|apart| apart.abs() < SAME)
+}
+
 impl Spot {
-    fn is_of(self, one: &Found) -> bool {
-        one.side == self.side && one.id == self.id && one.pose == self.pose
+    fn is_of(self, one: &FoundGap) -> bool {
+        one.side == self.side && one.id == self.id && is_same(one.pose, self.pose)
     }
 
     /// The gap that was found there, mm.
-    pub fn gap(self, found: &[Found]) -> Option<f64> {
+    pub fn gap(self, found: &[FoundGap]) -> Option<f64> {
         let one = found.iter().find(|one| self.is_of(one));
         one.map(|one| one.gap)
     }
 
     /// All that was found, with this gap in place of what was found there before.
-    pub fn with(self, found: &[Found], gap: Option<f64>) -> Vec<Found> {
-        let mut all: Vec<Found> = found.to_vec();
+    pub fn with(self, found: &[FoundGap], gap: Option<f64>) -> Vec<FoundGap> {
+        let mut all: Vec<FoundGap> = found.to_vec();
         let place = all.iter().position(|one| self.is_of(one));
         match (place, gap) {
             (Some(place), Some(gap)) => all[place].gap = gap,
             (Some(place), None) => {
                 all.remove(place);
             }
-            (None, Some(gap)) => all.push(Found {
+            (None, Some(gap)) => all.push(FoundGap {
                 side: self.side,
                 id: self.id,
                 pose: self.pose,
@@ -65,40 +64,6 @@ impl Spot {
         }
         all
     }
-}
-
-/// A found gap as it is kept between two visits.
-pub fn write(one: &Found) -> String {
-    let surface = one.id.surface.label().replace(' ', "-");
-    let Pose { left, right, give } = one.pose;
-    let (side, index, gap) = (one.side.word(), one.id.index, one.gap);
-    format!("{side} {surface} {index} {left} {right} {give} {gap}")
-}
-
-/// The found gap that was kept so; `None` where that cannot be read.
-pub fn read(text: &str) -> Option<Found> {
-    let mut words = text.split_whitespace();
-    let side = words.next()?;
-    let surface = words.next()?.replace('-', " ");
-    let index = words.next()?.parse().ok()?;
-    let mut length = || {
-        words
-            .next()?
-            .parse()
-            .ok()
-            .filter(|value: &f64| value.is_finite())
-    };
-    let (left, right, give, gap) = (length()?, length()?, length()?, length()?);
-    let mut surfaces = Surface::FIXED.into_iter().chain([Surface::Obstacle]);
-    Some(Found {
-        side: Side::BOTH.into_iter().find(|one| one.word() == side)?,
-        id: SurfaceId {
-            surface: surfaces.find(|one| one.label() == surface)?,
-            index,
-        },
-        pose: Pose { left, right, give },
-        gap: GAP.admits(gap).then_some(gap)?,
-    })
 }
 
 /// What the found gaps say, in words.
@@ -192,9 +157,11 @@ fn changed(car: &Car, change: &Change, notation: Notation) -> String {
     )
 }
 
-fn place(model: &Model, found: &Found, notation: Notation) -> String {
+fn place(model: &Model, found: &FoundGap, notation: Notation) -> String {
     let positions = geometry::metal::mock_up::poses(model);
-    let named = positions.into_iter().find(|(_, pose)| *pose == found.pose);
+    let named = positions
+        .into_iter()
+        .find(|(_, pose)| is_same(*pose, found.pose));
     let position = match named {
         Some((name, _)) => name.to_owned(),
         // The travel was changed since.
@@ -221,13 +188,13 @@ mod tests {
     }
 
     /// What a mock-up on the car of `model` shows at ride height and in bump.
-    fn found_on(model: &Model) -> Vec<Found> {
+    fn found_on(model: &Model) -> Vec<FoundGap> {
         let mock_up = MockUp::of(&model.car).expect("a mock-up");
         let stand_in = mock_up.under(model);
         let mut all = Vec::new();
         for pose in [Pose::RIDE, Pose::heave(model.car.travel.bump)] {
             for (side, list) in at_pose(&stand_in, pose, 0.01).iter() {
-                let of = |&(id, ref gap): &(SurfaceId, geometry::gap::Gap)| Found {
+                let of = |&(id, ref gap): &(SurfaceId, geometry::gap::Gap)| FoundGap {
                     side,
                     id,
                     pose,
@@ -237,21 +204,6 @@ mod tests {
             }
         }
         all
-    }
-
-    #[test]
-    fn a_found_gap_is_kept_to_the_last_digit() {
-        for one in found_on(&coupe()) {
-            assert_eq!(read(&write(&one)), Some(one));
-        }
-        for bad in [
-            "",
-            "left",
-            "left tub-wall 0 0 0 0 NaN",
-            "up tub-wall 0 0 0 0 1",
-        ] {
-            assert_eq!(read(bad), None, "{bad}");
-        }
     }
 
     #[test]

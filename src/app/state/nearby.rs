@@ -22,6 +22,10 @@ pub trait Nearby: Clone + PartialEq + Send + Sync + 'static {
     fn list(car: &Car) -> &Vec<Self>;
     /// The same, to be changed.
     fn list_mut(car: &mut Car) -> &mut Vec<Self>;
+    /// Takes one away.
+    fn remove(car: &mut Car, place: usize) {
+        Self::list_mut(car).remove(place);
+    }
     /// Its name.
     fn name(&mut self) -> &mut String;
     /// Its side.
@@ -42,6 +46,11 @@ impl Nearby for Obstacle {
 
     fn list_mut(car: &mut Car) -> &mut Vec<Self> {
         &mut car.obstacles
+    }
+
+    /// The gaps that were found to it go as well.
+    fn remove(car: &mut Car, place: usize) {
+        car.remove_obstacle(place);
     }
 
     fn name(&mut self) -> &mut String {
@@ -116,7 +125,10 @@ pub fn count_words(car: &Car) -> String {
 
 #[cfg(test)]
 mod tests {
+    use geometry::body::{Surface, SurfaceId};
+    use geometry::car::FoundGap;
     use geometry::model::Model;
+    use geometry::travel::Pose;
 
     use super::*;
     use crate::state::opening;
@@ -125,6 +137,33 @@ mod tests {
         (0..carfile::SCENARIOS.len())
             .filter_map(opening::invented)
             .map(|work| Car::clone(&work.car))
+    }
+
+    #[test]
+    fn gaps_found_to_a_part_go_with_it_and_the_others_stay_with_theirs() {
+        let mut car = cars().next().expect("an invented car");
+        let part = Obstacle::begun(&car);
+        car.obstacles = ["shock", "pipe", "strap"]
+            .map(|name| Obstacle {
+                name: name.to_owned(),
+                ..part.clone()
+            })
+            .to_vec();
+        let found = |surface, index, gap| FoundGap {
+            side: Side::Left,
+            id: SurfaceId { surface, index },
+            pose: Pose::RIDE,
+            gap,
+        };
+        let wall = found(Surface::TubWall, 0, 1.0);
+        let to_parts = (0..3).map(|index| found(Surface::Obstacle, index, 10.0 + index as f64));
+        car.found = std::iter::once(wall).chain(to_parts).collect();
+        <Obstacle as Nearby>::remove(&mut car, 1);
+        let names: Vec<&str> = car.obstacles.iter().map(|part| &*part.name).collect();
+        assert_eq!(names, ["shock", "strap"]);
+        let shock = found(Surface::Obstacle, 0, 10.0);
+        let strap = found(Surface::Obstacle, 1, 12.0);
+        assert_eq!(car.found, [wall, shock, strap]);
     }
 
     #[test]

@@ -88,9 +88,9 @@ fn with(besides: &[Change], answer: &Answer, to: f64) -> Vec<Change> {
     others.copied().chain([own]).collect()
 }
 
-/// Puts all changes on a car.
+/// Puts all changes on a car, as its plan.
 pub fn put_on(changes: &[Change], car: &mut Car) {
-    *car = Change::all_applied(changes, car);
+    *car = Change::all_planned(changes, car);
 }
 
 /// The parts of a mix, in words.

@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use geometry::car::Car;
-use geometry::metal::Found;
 use geometry::side::Sides;
 
 use super::stations::Sheet;
@@ -32,8 +31,6 @@ pub struct Work {
     pub source: Source,
     /// Station tables that are being edited and cannot be taken for sheet metal yet.
     pub drafts: Sides<Option<Arc<Sheet>>>,
-    /// Gaps that were found with the mock-up.
-    pub found: Arc<Vec<Found>>,
 }
 
 impl Work {
@@ -45,7 +42,6 @@ impl Work {
             car,
             source,
             drafts: Sides::default(),
-            found: Arc::default(),
         }
     }
 
@@ -70,7 +66,6 @@ impl Work {
         !matches!(self.source, Source::Invented(_))
             || self.car != self.opened
             || self.drafts != Sides::default()
-            || !self.found.is_empty()
     }
 }
 

@@ -2,7 +2,7 @@
 
 use geometry::axle::AxleSpec;
 use geometry::body::{Reading, Tape};
-use geometry::car::{Car, MetalSpec, Shop, SideSpec, Stock, TapeError, Targets};
+use geometry::car::{Before, Car, MetalSpec, Shop, SideSpec, Stock, TapeError, Targets};
 use geometry::locator::Locator;
 use geometry::side::Sides;
 use geometry::tire::{Arrival, Class, Construction, Designation, SizeSystem, TireSpec};
@@ -91,9 +91,11 @@ pub(super) fn car() -> Car {
         }),
         obstacles: Vec::new(),
         no_cut: Vec::new(),
+        found: Vec::new(),
         targets: Targets::default(),
         tape_error: TapeError::default(),
         stock: Stock::default(),
+        before: Before::default(),
         metal: MetalSpec::default(),
         shop: Shop::default(),
     }

@@ -9,7 +9,7 @@ use geometry::space::{Vec3, vec2, vec3};
 use toml::de::DeValue;
 
 use super::reader::{Reader, Table};
-use super::values::range_text;
+use super::values::{SIDE, range_text};
 use crate::layout;
 
 /// The tape readings of both sides: a side's own table first, then the table of both.
@@ -273,8 +273,6 @@ fn end<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>, key: &str) -> Option<
         reader.coordinates(table.get(key)?, &table.name(key), ENDS, &Bound::COORDINATE)?;
     Some(vec3(forward, out, up))
 }
-
-const SIDE: &str = "\"left\" or \"right\"";
 
 fn no_cut_zone<'t>(reader: &mut Reader<'t>, table: &Table<'_, 't>) -> Option<NoCutZone> {
     reader.want(

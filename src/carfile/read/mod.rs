@@ -2,6 +2,7 @@
 
 mod blank;
 mod body;
+mod found;
 mod locator;
 mod nearest;
 mod reader;
@@ -167,6 +168,7 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
         "targets",
         "tape_error",
         "stock",
+        "before",
         "metal",
         "left",
         "right",
@@ -202,6 +204,7 @@ fn car<'t>(reader: &mut Reader<'t>, top: &Table<'_, 't>) -> Car {
     body::stations(reader, &tables, &mut car.sides);
     car.obstacles = body::obstacles(reader, top);
     car.no_cut = body::no_cut(reader, top);
+    car.found = found::read(reader, top, car.obstacles.len());
     car
 }
 

@@ -8,6 +8,9 @@ use toml::de::DeValue;
 
 use super::reader::{Reader, Table, Value, source};
 
+/// What is accepted for a side.
+pub(super) const SIDE: &str = "\"left\" or \"right\"";
+
 /// How far a number may stand beyond its bound and still be at it: more than any loses in a file, less than anybody types.
 const KEPT: f64 = 1e-9;
 

@@ -3,13 +3,14 @@
 mod text;
 
 use geometry::body::tape::{TAPE_FIELDS, TapeField};
-use geometry::body::{Reading, Tape};
-use geometry::car::{CAR_FIELDS, Car, MetalSpec, PlugPractice, Shop, Stock, fields};
+use geometry::body::{Reading, Surface, Tape};
+use geometry::car::{Before, CAR_FIELDS, Car, MetalSpec, PlugPractice, Shop, Stock, fields};
 use geometry::field::Quantity;
 use geometry::locator::Locator;
 use geometry::side::Side;
-use geometry::space::{Vec2, Vec3, vec2};
+use geometry::space::{Vec2, Vec3, vec2, vec3};
 use geometry::tire::Arrival;
+use geometry::travel::Pose;
 use geometry::units::{self, LengthUnit, Notation};
 
 use crate::FORMAT;
@@ -51,6 +52,7 @@ fn written(car: &Car, notation: Notation, brief: bool) -> String {
     for table in TABLES {
         let is_usual = match table {
             "stock" => car.stock == Stock::default(),
+            "before" => car.before == Before::default(),
             "metal" => car.metal == MetalSpec::default(),
             "shop" => car.shop == Shop::default(),
             _ => false,
@@ -71,6 +73,7 @@ fn written(car: &Car, notation: Notation, brief: bool) -> String {
     }
     file.obstacles(car);
     file.no_cut(car);
+    file.found(car);
     file.text
 }
 
@@ -279,6 +282,21 @@ impl File {
             self.pair("angles", &self.list(&angles));
             let [from, to] = zone.along;
             self.pair("along", &self.plane_point(vec2(from, to)));
+        }
+    }
+
+    fn found(&mut self, car: &Car) {
+        let to = layout::found_to();
+        for one in &car.found {
+            self.entry("found");
+            self.pair("side", &quoted(one.side.word()));
+            self.pair("surface", &quoted(word(&to, &one.id.surface)));
+            if one.id.surface == Surface::Obstacle {
+                self.pair("part", &one.id.index.to_string());
+            }
+            let Pose { left, right, give } = one.pose;
+            self.pair("pose", &self.space_point(vec3(left, right, give)));
+            self.number("gap", Quantity::Length, one.gap);
         }
     }
 

@@ -2,7 +2,7 @@
 
 use geometry::axle::AxleSpec;
 use geometry::body::{Obstacle, Reading, Surface, Tape};
-use geometry::car::{Car, MetalSpec, Shop, SideSpec, Stock, TapeError, Targets};
+use geometry::car::{Before, Car, MetalSpec, Shop, SideSpec, Stock, TapeError, Targets};
 use geometry::check::check;
 use geometry::locator::Locator;
 use geometry::space::vec3;
@@ -106,6 +106,8 @@ pub(crate) fn model(section_width: f64, seam_move: f64) -> Model {
         tape_error: TapeError::default(),
         metal: MetalSpec::default(),
         stock: Stock::default(),
+        before: Before::default(),
+        found: Vec::new(),
         shop: Shop::default(),
     };
     Model::new(&car).unwrap_or_else(|faults| panic!("{faults:?}"))

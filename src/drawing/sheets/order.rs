@@ -81,12 +81,14 @@ const HEADS: [(&str, f64); 4] = [
 #[must_use]
 pub fn order_tables(model: &Model, notation: Notation) -> Vec<Table> {
     let order = Order::of(&model.car);
-    vec![
+    let mut tables = vec![
         wheel(&order, notation),
         tire(&order, &model.car.tire.designation.text, notation),
         axle(&order, notation),
         stops(&order, notation),
-    ]
+    ];
+    tables.extend(height(&order, notation));
+    tables
 }
 
 /// A table of lengths with what each means.
@@ -104,7 +106,7 @@ fn lengths(title: &str, rows: &[(&str, f64, &str)], notation: Notation) -> Table
 }
 
 fn wheel(order: &Order, notation: Notation) -> Table {
-    let rows = [
+    let mut rows = vec![
         (
             "Rim width",
             order.rim_width,
@@ -132,6 +134,13 @@ fn wheel(order: &Order, notation: Notation) -> Table {
         ),
         ("Spacer", order.spacer, "Between brake and wheel."),
     ];
+    if let Some(before) = order.before.backspacing {
+        rows.push((
+            "Backspacing, before",
+            before,
+            "Of the wheel that the plan began with.",
+        ));
+    }
     let mut table = lengths("Wheel", &rows, notation);
     table.row([
         "Rim diameter".to_owned(),
@@ -215,5 +224,26 @@ fn stops(order: &Order, notation: Notation) -> Table {
             "Some places allow no more than a third of it to be taken away.",
         ));
     }
+    if let Some(before) = order.before.bump {
+        rows.push(("Bump travel, before", before, "What the plan began with."));
+    }
     lengths("Bump stops", &rows, notation)
+}
+
+/// What raises or lowers the body, where it is to sit at another height than it was measured at.
+fn height(order: &Order, notation: Notation) -> Option<Table> {
+    let change = order.ride_change;
+    let (what, meaning) = if change > 0.0 {
+        (
+            "Body set higher by",
+            "Than when it was measured. Springs, blocks or shackles do it; the driveshaft's angle changes with it.",
+        )
+    } else {
+        (
+            "Body set lower by",
+            "Than when it was measured. Springs, blocks or shackles do it; the driveshaft's angle and the room over the axle change with it.",
+        )
+    };
+    let row = (what, change.abs(), meaning);
+    (change.abs() > 0.0).then(|| lengths("Ride height", &[row], notation))
 }

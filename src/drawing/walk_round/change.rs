@@ -38,7 +38,7 @@ pub(super) fn told(course: &Course, notation: Notation) -> Telling {
                     .sentences
                     .push(format!("{}.", capital(&cut_words(course.done(), notation))));
             } else {
-                telling.sentences.push(if changes(course).is_empty() {
+                telling.sentences.push(if course.changes().is_empty() {
                     "No metal. What is on the car already makes the room.".to_owned()
                 } else {
                     "No metal. What is listed here makes the room.".to_owned()
@@ -52,7 +52,8 @@ pub(super) fn told(course: &Course, notation: Notation) -> Telling {
                         .to_owned(),
                 );
             }
-            telling.lines = changes(course)
+            telling.lines = course
+                .changes()
                 .iter()
                 .filter(|change| !change.remedy.cuts())
                 .map(|change| line(change, notation))
@@ -115,7 +116,8 @@ pub(super) fn cut_words(done: &Found, notation: Notation) -> String {
 
 /// What is changed besides the cutting, in a phrase that goes on from it; nothing where nothing is.
 pub(super) fn besides_words(course: &Course) -> String {
-    let others: Vec<&str> = changes(course)
+    let others: Vec<&str> = course
+        .changes()
         .iter()
         .filter_map(|change| match change.remedy {
             Remedy::Backspacing => Some("another wheel"),
@@ -153,8 +155,8 @@ fn of_sides([left, right]: [f64; 2], notation: Notation) -> String {
 
 /// What is changed where nothing is cut, in a phrase.
 pub(super) fn no_cut_words(course: &Course, notation: Notation) -> String {
-    let changes = changes(course);
-    let words: Vec<String> = changes
+    let words: Vec<String> = course
+        .changes()
         .iter()
         .map(|change| {
             let (name, to) = line(change, notation);
@@ -165,13 +167,6 @@ pub(super) fn no_cut_words(course: &Course, notation: Notation) -> String {
         "what is on the car already makes the room".to_owned()
     } else {
         format!("this makes the room: {}", words.join(", "))
-    }
-}
-
-pub(super) fn changes(course: &Course) -> &[Change] {
-    match &course.plan {
-        Plan::Mix(changes, _) => changes,
-        _ => &[],
     }
 }
 

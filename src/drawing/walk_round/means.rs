@@ -8,7 +8,6 @@ use geometry::units::{Notation, format_length};
 use geometry::warnings::{Topic, warnings};
 
 use super::Telling;
-use super::change::changes;
 use super::phrases::weight;
 use crate::words::warning_words;
 
@@ -107,7 +106,8 @@ fn order(course: &Course, notation: Notation) -> String {
     } else {
         String::new()
     };
-    let others: String = changes(course)
+    let others: String = course
+        .changes()
         .iter()
         .filter_map(|change| match change.remedy {
             Remedy::Bump => Some(format!(

@@ -120,8 +120,9 @@ pub fn in_short(course: &Course, notation: Notation) -> String {
             change::besides_words(course)
         ),
         Plan::Stands(_) if course.cuts() => format!(
-            "The tire does not fit because the {stops} is in its way. With this it does: {}.",
-            change::cut_words(course.done(), notation)
+            "The tire does not fit because the {stops} is in its way. With this it does: {}{}.",
+            change::cut_words(course.done(), notation),
+            change::besides_words(course)
         ),
         Plan::Stands(_) | Plan::Mix(..) => format!(
             "The tire does not fit as it is because of the {stops}, but nothing has to be cut: {}.",

@@ -9,7 +9,7 @@ use geometry::side::Side;
 use geometry::units::{Notation, format_length};
 
 use super::Telling;
-use super::change::{self, changes};
+use super::change;
 use super::phrases::{between, hits_or_not};
 
 /// What the panel is called.
@@ -52,11 +52,11 @@ pub(super) fn told(course: &Course, notation: Notation) -> Telling {
 
 /// What all that is planned comes to without its cutting.
 fn together(course: &Course, notation: Notation) -> Option<String> {
-    let is_joined = changes(course).iter().any(|change| !change.remedy.cuts());
+    let is_joined = course.changes().iter().any(|change| !change.remedy.cuts());
     if !(course.cuts() && is_joined) {
         return None;
     }
-    let uncut = Found::bare(&course.done().model);
+    let uncut = Found::uncut(&course.done().model);
     Some(format!(
         "Nor is it enough to do together, as far as each may go, what is listed under “{}”, all but the cutting. {}",
         change::HEADING,

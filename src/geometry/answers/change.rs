@@ -48,6 +48,37 @@ impl Mix {
 }
 
 impl Change {
+    /// What makes one car of another, in the order in which remedies are told. A track that only the wheel changed is
+    /// no change of its own: this one is of the axle.
+    #[must_use]
+    pub fn between(before: &Car, after: &Car) -> Vec<Self> {
+        let all = Remedy::ALL.into_iter().chain(Remedy::LAST);
+        all.filter(|remedy| {
+            let of = |car: &Car| match remedy {
+                Remedy::TrackWidth => car.axle.width,
+                other => other.get(car),
+            };
+            (of(after) - of(before)).abs() > 0.0
+        })
+        .map(|remedy| Self {
+            remedy,
+            from: remedy.get(before),
+            to: remedy.get(after),
+        })
+        .collect()
+    }
+
+    /// The same car with all these changes on it as its plan: it keeps what was there before, through every plan that
+    /// follows.
+    #[must_use]
+    pub fn all_planned(changes: &[Change], car: &Car) -> Car {
+        let mut planned = Self::all_applied(changes, car);
+        for change in changes {
+            change.remedy.keep(car, &mut planned.before);
+        }
+        planned
+    }
+
     /// The same car with all these changes on it.
     #[must_use]
     pub fn all_applied(changes: &[Change], car: &Car) -> Car {

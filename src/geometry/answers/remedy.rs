@@ -1,6 +1,6 @@
 //! What can be changed so that a tire fits, each as one number: which way it helps, how far it goes, in which steps it comes.
 
-use crate::car::{Car, Lever, fields};
+use crate::car::{Before, Car, Lever, fields};
 use crate::field::{Bound, Quantity};
 use crate::model::Model;
 use crate::side::Side;
@@ -137,6 +137,22 @@ impl Remedy {
             // Growth at speed comes on top of what is set.
             Remedy::Diameter => Lever::OverallDiameter.set(car, value - car.tire.growth),
         }
+    }
+
+    /// Keeps what it is on this car as what was there before a plan, unless something is kept already.
+    pub(super) fn keep(self, car: &Car, before: &mut Before) {
+        let (kept, now) = match self {
+            // Counted from where the factory put it.
+            Remedy::Seam(_) | Remedy::Roof(_) => return,
+            Remedy::Backspacing => (&mut before.backspacing, car.wheel.backspacing),
+            Remedy::TrackWidth => (&mut before.axle_width, car.axle.width),
+            Remedy::Bump => (&mut before.bump, car.travel.bump),
+            Remedy::RideHeight => (&mut before.ride_change, car.travel.ride_change),
+            Remedy::Ahead => (&mut before.ahead, car.axle.ahead),
+            Remedy::SectionWidth => (&mut before.section_width, Lever::SectionWidth.get(car)),
+            Remedy::Diameter => (&mut before.diameter, Lever::OverallDiameter.get(car)),
+        };
+        kept.get_or_insert(now);
     }
 
     /// The same car with it at `value`, mm.

@@ -121,6 +121,20 @@ optional_fields! {
         |car| car.stock.track_width, |car, value| car.stock.track_width = value;
     STOCK_BUMP: "stock.bump", "Stock bump travel", "Bump travel as the maker built the car; some places limit how much of it may be taken away.", Length, 1.0, 400.0,
         |car| car.stock.bump, |car, value| car.stock.bump = value;
+    BACKSPACING_BEFORE: "before.backspacing", "Backspacing, before", "Backspacing of the wheel before a plan changed it; the Walk-round tells what is changed from it. Empty: not changed.", Length, BACKSPACING.bound.least, BACKSPACING.bound.most,
+        |car| car.before.backspacing, |car, value| car.before.backspacing = value;
+    AXLE_WIDTH_BEFORE: "before.axle_width", "Axle, flange to flange, before", "The axle before a plan changed it. Empty: not changed.", Length, AXLE_WIDTH.bound.least, AXLE_WIDTH.bound.most,
+        |car| car.before.axle_width, |car, value| car.before.axle_width = value;
+    AHEAD_BEFORE: "before.ahead", "Axle ahead of its station, before", "Where the axle sat before a plan changed it. Empty: not changed.", Length, AHEAD.bound.least, AHEAD.bound.most,
+        |car| car.before.ahead, |car, value| car.before.ahead = value;
+    BUMP_BEFORE: "before.bump", "Bump travel, before", "Bump travel before a plan changed it. Empty: not changed.", Length, BUMP.bound.least, BUMP.bound.most,
+        |car| car.before.bump, |car, value| car.before.bump = value;
+    RIDE_CHANGE_BEFORE: "before.ride_change", "Ride height, before", "How much higher than measured the body sat before a plan changed it. Empty: not changed.", Length, RIDE_CHANGE.bound.least, RIDE_CHANGE.bound.most,
+        |car| car.before.ride_change, |car, value| car.before.ride_change = value;
+    SECTION_WIDTH_BEFORE: "before.section_width", "Section width, before", "Section width of the tire before a plan changed it. Empty: not changed.", Length, SECTION_WIDTH.bound.least, SECTION_WIDTH.bound.most,
+        |car| car.before.section_width, |car, value| car.before.section_width = value;
+    DIAMETER_BEFORE: "before.overall_diameter", "Overall diameter, before", "Diameter of the tire before a plan changed it. Empty: not changed.", Length, OVERALL_DIAMETER.bound.least, OVERALL_DIAMETER.bound.most,
+        |car| car.before.diameter, |car, value| car.before.diameter = value;
     PLUG_PITCH: "metal.pitch", "Plug pitch", "From one plug weld to the next; empty is the practice's own.", Length, 12.0, 150.0,
         |car| car.metal.pitch, |car, value| car.metal.pitch = value;
 }

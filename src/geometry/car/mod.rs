@@ -1,6 +1,8 @@
 //! A car as its builder describes it: what was measured, what is to be changed, what is asked of it.
 
+mod before;
 pub mod fields;
+mod found;
 pub mod levers;
 mod metal;
 
@@ -12,7 +14,9 @@ use crate::tire::TireSpec;
 use crate::travel::TravelSpec;
 use crate::wheel::WheelSpec;
 
+pub use before::Before;
 pub use fields::CAR_FIELDS;
+pub use found::FoundGap;
 pub use levers::Lever;
 pub use metal::{MetalSpec, PlugPractice};
 
@@ -170,8 +174,12 @@ pub struct Car {
     pub tape_error: TapeError,
     /// What the maker built.
     pub stock: Stock,
+    /// What the plan on it changed, as it was.
+    pub before: Before,
     /// How the metal is worked.
     pub metal: MetalSpec,
+    /// Gaps that were found with the mock-up.
+    pub found: Vec<FoundGap>,
     /// Whose work it is.
     pub shop: Shop,
 }

@@ -18,7 +18,7 @@
 
 use crate::body::SurfaceId;
 use crate::body::tape::TAPE_FIELDS;
-use crate::car::Car;
+use crate::car::{Car, FoundGap};
 use crate::check;
 use crate::field::Fault;
 use crate::gap::Gap;
@@ -41,24 +41,11 @@ const SETTLED: f64 = 1e-3;
 /// How often a step that makes no car is halved.
 const HALVINGS: u32 = 6;
 
-/// A gap found with the mock-up.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Found {
-    /// The side.
-    pub side: Side,
-    /// To which surface.
-    pub id: SurfaceId,
-    /// In which pose.
-    pub pose: Pose,
-    /// The gap that was found, mm.
-    pub gap: f64,
-}
-
 /// A found gap beside what is predicted.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FitRow {
     /// What was found.
-    pub found: Found,
+    pub found: FoundGap,
     /// What the car as measured predicts, mm.
     pub predicted: f64,
     /// What the car with the likeliest single correction predicts, mm.
@@ -110,7 +97,7 @@ impl Change {
 ///
 /// # Errors
 /// As [`Model::new`] and [`MockUp::of`] for the car as it was measured.
-pub fn fit(car: &Car, found: &[Found]) -> Result<Fit, Vec<Fault>> {
+pub fn fit(car: &Car, found: &[FoundGap]) -> Result<Fit, Vec<Fault>> {
     let start = Trial::of(car, found)?;
     let all: Vec<usize> = (0..start.measurements.len()).collect();
     let likeliest = start
@@ -150,7 +137,7 @@ pub fn fit(car: &Car, found: &[Found]) -> Result<Fit, Vec<Fault>> {
 
 /// A found gap with its prediction, mm, and what each measurement does to it.
 struct Predicted {
-    found: Found,
+    found: FoundGap,
     gap: f64,
     rates: Vec<f64>,
 }
@@ -187,7 +174,7 @@ impl Settled {
 }
 
 impl Trial {
-    fn of(car: &Car, found: &[Found]) -> Result<Self, Vec<Fault>> {
+    fn of(car: &Car, found: &[FoundGap]) -> Result<Self, Vec<Fault>> {
         let mock_up = MockUp::of(car).map_err(|fault| vec![fault])?;
         let model = mock_up.under(&Model::new(car)?);
         let measurements = measurements(car);
@@ -198,7 +185,7 @@ impl Trial {
             }
         }
         let rates = Rates::of(&model);
-        let predict = |one: &Found| {
+        let predict = |one: &FoundGap| {
             let (_, lists) = poses.iter().find(|(pose, _)| *pose == one.pose)?;
             let (_, gap) = lists.get(one.side).iter().find(|(id, _)| *id == one.id)?;
             let shares = rates.at(one.side, one.id, gap);
@@ -288,7 +275,7 @@ impl Predicted {
 }
 
 /// Corrects the measurements `of` until they settle; nothing where no step makes a car.
-fn settle(car: &Car, start: &Trial, found: &[Found], of: &[usize]) -> Option<Settled> {
+fn settle(car: &Car, start: &Trial, found: &[FoundGap], of: &[usize]) -> Option<Settled> {
     let mut so_far = vec![0.0; of.len()];
     let mut here: Option<Settled> = None;
     for _ in 0..ROUNDS {
@@ -326,7 +313,7 @@ fn settle(car: &Car, start: &Trial, found: &[Found], of: &[usize]) -> Option<Set
 fn applied(
     car: &Car,
     start: &Trial,
-    found: &[Found],
+    found: &[FoundGap],
     of: &[usize],
     corrections: &[f64],
 ) -> Option<Settled> {

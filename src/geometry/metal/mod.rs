@@ -17,7 +17,7 @@ pub mod strip;
 pub mod weld;
 
 pub use cut::{CutPlan, CutRow, CutSpan, CutWork, How};
-pub use fit::{Change, Fit, FitRow, Found, fit};
+pub use fit::{Change, Fit, FitRow, fit};
 pub use mock_up::{Disc, MockUp};
 pub use no_cut::{ZoneRow, zone_rows};
 pub use order::Order;

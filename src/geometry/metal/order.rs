@@ -1,7 +1,7 @@
 //! What is ordered: wheel, tire, axle and bump stops, in numbers a seller can answer to.
 
 use crate::arrivals::on_tire;
-use crate::car::Car;
+use crate::car::{Before, Car};
 use crate::tire::Arrival;
 
 /// The numbers of an order, mm unless said otherwise.
@@ -43,6 +43,10 @@ pub struct Order {
     pub bump: f64,
     /// How much less that is than the maker's, where the car says what the maker's was.
     pub bump_taken: Option<f64>,
+    /// How much higher the body is to sit than when it was measured.
+    pub ride_change: f64,
+    /// What the plan began with, where it changed it.
+    pub before: Before,
 }
 
 impl Order {
@@ -70,6 +74,8 @@ impl Order {
             spacer: car.axle.spacer,
             bump: car.travel.bump,
             bump_taken: car.stock.bump.map(|stock| stock - car.travel.bump),
+            ride_change: car.travel.ride_change,
+            before: car.before,
         }
     }
 }

@@ -152,7 +152,7 @@ pub(super) fn seam(seen: &Seen) -> Numbers {
             .map(|(_, surface)| surface.travel.low);
         gaps.fold(f64::INFINITY, f64::min)
     };
-    let stock = Found::bare(&seen.found.model);
+    let stock = Found::uncut(&seen.found.model);
     let limit = &seen.found.model.seam_limit;
     vec![
         (
