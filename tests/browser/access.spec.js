@@ -70,11 +70,13 @@ for (const address of pages) {
   });
 }
 
-test("one figure in another page", async ({ page }) => {
-  await page.goto("#bench&figure=rear");
-  await expect(page.getByRole("img")).toBeVisible();
-  await expectAccessible(page);
-});
+for (const figure of ["#bench&figure=rear", "#write-up&figure=seam", "#write-up&figure=seam&colors=dark"]) {
+  test(`one figure in another page: ${figure}`, async ({ page }) => {
+    await page.goto(figure);
+    await expect(page.getByRole("img")).toBeVisible();
+    await expectAccessible(page);
+  });
+}
 
 test("every place to take hold of in the picture is 44 px wide, and none lies on another", async ({ page, isMobile }) => {
   if (isMobile) await page.setViewportSize({ width: 320, height: 640 });

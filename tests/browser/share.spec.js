@@ -216,6 +216,19 @@ test("a figure stands alone in another page, as high as it needs to be, and keep
   await context.close();
 });
 
+test("on a phone's width a figure alone shows the side it speaks of, and wears the colors it was asked for", async ({ page }) => {
+  const picture = page.getByRole("img");
+  await page.setViewportSize({ width: 700, height: 700 });
+  await page.goto("#bench&figure=rear&colors=dark");
+  await expect(picture).toHaveAttribute("alt", /both sides/);
+  const wide = await picture.getAttribute("src");
+  expect(decodeURIComponent(wide)).not.toContain("prefers-color-scheme");
+  await expect(page.locator("html")).toHaveAttribute("data-theme", "dark");
+  await page.setViewportSize({ width: 360, height: 700 });
+  await expect(picture).toHaveAttribute("alt", /(left|right) side/);
+  expect(decodeURIComponent(await picture.getAttribute("src"))).toContain("tub wall");
+});
+
 test("after one visit the page works without a network, with the same numbers", async ({ page, context }) => {
   await openBench(page);
   await changeBackspacing(page);

@@ -31,9 +31,36 @@ test("the coupe's owner reads why it is cut, with the numbers of the gap list", 
   await expect(panel(page, "What we will change")).toContainText("set inboard by 1 1/2 in on both sides");
   await expect(panel(page, "What that means")).toContainText("geometry, not approval");
   const words = await panel(page, "What stops it").innerText();
-  const overlap = /On the road.*they overlap by ([^.]+)\./.exec(words)[1];
+  const overlap = /On the road.*they overlap by (?:up to )?([^.]+)\./.exec(words)[1];
   await page.goto("#bench");
   await expect(page.getByRole("table", { name: "Right side" }).getByRole("row").filter({ hasText: "tub wall" })).toContainText(overlap);
+});
+
+test("a plan that is put on the car is told whole, and to its owner by a link", async ({ page, browser }) => {
+  await openWalk(page);
+  const changes = () => panel(page, "What we will change").getByRole("listitem").allInnerTexts();
+  const others = () => panel(page, "What else was tried").getByRole("listitem").allInnerTexts();
+  const proposed = [await changes(), await others()];
+  expect(proposed[0].length).toBe(3);
+  await expect(panel(page, "What we will change")).toContainText("This is a proposal");
+  await page.goto("#bench");
+  const tried = page.getByRole("button", { name: "Try it: All together" });
+  await tried.scrollIntoViewIfNeeded();
+  await tried.click({ timeout: 120_000 });
+  await page.goto("#walk-round");
+  await told(page);
+  await expect(panel(page, "What we will change")).not.toContainText("This is a proposal");
+  expect([await changes(), await others()]).toEqual(proposed);
+  await page.goto("#sheets/order");
+  await expect(page.getByText("Bump travel, before")).toBeVisible();
+  await page.goto("#take-away");
+  const link = await page.getByRole("textbox", { name: /for the car's owner/ }).inputValue();
+  const context = await browser.newContext({ viewport: page.viewportSize() });
+  const there = await context.newPage();
+  await there.goto(link);
+  await told(there);
+  expect(await panel(there, "What we will change").getByRole("listitem").allInnerTexts()).toEqual(proposed[0]);
+  await context.close();
 });
 
 test("nobody is told to cut who need not, and where cutting will not do it is said", async ({ page }) => {

@@ -68,6 +68,36 @@ test("a figure below the fold does no work until it is seen", async ({ page }) =
   await expect(last.locator(".block b").first()).not.toHaveText("…");
 });
 
+test("a chapter's figure stands in another page with its lever, in the colors that suit it", async ({ page, browser, site }) => {
+  await openWriteUp(page);
+  const name = CHAPTERS[4];
+  await read(page, name);
+  await chapter(page, name).getByText("Put this figure into a page of your own").click();
+  await chapter(page, name).getByLabel("Colors").selectOption("Light");
+  const snippet = await chapter(page, name).getByRole("textbox", { name: "Snippet" }).inputValue();
+  expect(snippet).toContain("#write-up&amp;figure=seam&amp;colors=light");
+  const context = await browser.newContext({ colorScheme: "dark" });
+  const around = await context.newPage();
+  await around.route(`${site}around.html`, (route) =>
+    route.fulfill({ contentType: "text/html", body: `<!DOCTYPE html><body style="width: 700px">${snippet}</body>` }),
+  );
+  await around.goto(`${site}around.html`);
+  const frame = around.frameLocator("iframe");
+  const slider = frame.getByRole("slider", { name: "Tub set inboard" });
+  await expect(frame.locator("figcaption")).toContainText(/The tire/);
+  const before = await frame.locator("figcaption").innerText();
+  await slider.press("End");
+  await expect(frame.locator("figcaption")).not.toHaveText(before);
+  await expect(frame.locator("html")).toHaveAttribute("data-theme", "light");
+  await expect(frame.getByRole("link", { name: "Read on in Lip to Rail" })).toHaveAttribute("href", /#write-up&at=seam$/);
+  await expect(around.locator("iframe")).not.toHaveAttribute("height", "480");
+  const room = () => around.locator("iframe").evaluate((it) => it.clientHeight);
+  const needed = () => frame.locator("main").evaluate((it) => it.getBoundingClientRect().height);
+  await expect.poll(async () => Math.abs((await room()) - (await needed()))).toBeLessThanOrEqual(1);
+  expect(await around.evaluate(() => localStorage.length)).toBe(0);
+  await context.close();
+});
+
 test("a chapter has its own address, and the car on the bench stays as it is", async ({ page }) => {
   await openWriteUp(page, "#write-up&at=seam");
   await expect(page.getByRole("heading", { name: CHAPTERS[4] })).toBeFocused();

@@ -17,7 +17,7 @@ use crate::bench::store::Bench;
 use crate::sheets::SheetsPage;
 use crate::state::address::Place;
 use crate::state::kept::Trouble;
-use crate::state::settings::{THEMES, stored};
+use crate::state::settings::{THEMES, Theme, stored};
 use crate::state::words;
 use crate::taking::TakeAwayPage;
 use crate::walk_round::WalkRound;
@@ -26,8 +26,8 @@ use crate::write_up::WriteUp;
 /// The site, or the one figure of it that the address asks for.
 #[component]
 pub fn Page() -> impl IntoView {
-    if let Some((figure, address)) = embedded::asked() {
-        return view! { <Embedded figure=figure address=address /> }.into_any();
+    if let Some((alone, address)) = embedded::asked() {
+        return view! { <Embedded alone=alone address=address /> }.into_any();
     }
     match keeping::bring_back() {
         Some(brought) => view! { <Whole bench=Bench::new(brought.desk) trouble=brought.trouble /> }.into_any(),
@@ -57,7 +57,7 @@ fn Whole(bench: Bench, trouble: Option<(Trouble, bool)>) -> impl IntoView {
         page.track();
         match place.get_untracked() {
             Place::Bench => view! { <BenchPage bench=bench /> }.into_any(),
-            Place::TakeAway => view! { <TakeAwayPage bench=bench /> }.into_any(),
+            Place::TakeAway => view! { <TakeAwayPage bench=bench address=address /> }.into_any(),
             Place::WalkRound => view! { <WalkRound bench=bench /> }.into_any(),
             Place::WriteUp => view! { <WriteUp bench=bench address=address /> }.into_any(),
             Place::Sheets(_) => {
@@ -104,10 +104,13 @@ fn name_the_page(bench: Bench, place: Memo<Place>) {
         document().set_title(&format!("{head} · {name} · Lip to Rail"));
     });
     let theme = Memo::new(move |_| bench.settings.get().theme);
-    Effect::new(move |_| {
-        if let Some(root) = document().document_element() {
-            // An attribute of this name is always accepted.
-            let _ = root.set_attribute("data-theme", stored(&THEMES, theme.get()));
-        }
-    });
+    Effect::new(move |_| wear(theme.get()));
+}
+
+/// Puts the page on light or dark paper.
+pub(super) fn wear(theme: Theme) {
+    if let Some(root) = document().document_element() {
+        // An attribute of this name is always accepted.
+        let _ = root.set_attribute("data-theme", stored(&THEMES, theme));
+    }
 }

@@ -92,6 +92,8 @@ pub struct Address {
     pub at: Option<String>,
     /// A single figure to be shown without the rest, to stand in another page.
     pub figure: Option<String>,
+    /// Whether that figure is light or dark whatever the reader's system is set to.
+    pub colors: Option<String>,
     /// A car, as the text that it was packed into.
     pub car: Option<String>,
     /// What else the address carries, as it stood.
@@ -101,6 +103,7 @@ pub struct Address {
 /// The keys that are understood.
 const AT: &str = "at";
 const FIGURE: &str = "figure";
+const COLORS: &str = "colors";
 const CAR: &str = "car";
 
 impl Address {
@@ -122,6 +125,7 @@ impl Address {
             let known = match part.split_once('=') {
                 Some((AT, value)) => Some((&mut address.at, value)),
                 Some((FIGURE, value)) => Some((&mut address.figure, value)),
+                Some((COLORS, value)) => Some((&mut address.colors, value)),
                 Some((CAR, value)) => Some((&mut address.car, value)),
                 _ => None,
             };
@@ -138,7 +142,8 @@ impl Address {
         Self {
             at: Some(at.to_owned()),
             figure: None,
-            rest: self.rest_without(&[FIGURE]),
+            colors: None,
+            rest: self.rest_without(&[FIGURE, COLORS]),
             ..self.clone()
         }
     }
@@ -150,7 +155,8 @@ impl Address {
             unknown: None,
             at: None,
             figure: None,
-            rest: self.rest_without(&[AT, FIGURE]),
+            colors: None,
+            rest: self.rest_without(&[AT, FIGURE, COLORS]),
             ..self.clone()
         }
     }
@@ -170,7 +176,12 @@ impl fmt::Display for Address {
             Some(word) => write!(out, "#{word}")?,
             None => write!(out, "#{}", self.place)?,
         }
-        let keyed = [(AT, &self.at), (FIGURE, &self.figure), (CAR, &self.car)];
+        let keyed = [
+            (AT, &self.at),
+            (FIGURE, &self.figure),
+            (COLORS, &self.colors),
+            (CAR, &self.car),
+        ];
         for (key, value) in keyed {
             if let Some(value) = value {
                 write!(out, "&{key}={value}")?;
@@ -225,12 +236,17 @@ mod tests {
         let token = "1.q8Ab-_/~Zz==";
         let expected = Address {
             figure: Some("rear".to_owned()),
+            colors: Some("dark".to_owned()),
             car: Some(token.to_owned()),
             ..Address::default()
         };
-        let written = format!("#bench&figure=rear&car={token}");
+        let written = format!("#bench&figure=rear&colors=dark&car={token}");
         check(&written, &expected, &written);
-        check(&format!("#car={token}&figure=rear"), &expected, &written);
+        check(
+            &format!("#car={token}&colors=dark&figure=rear"),
+            &expected,
+            &written,
+        );
         let empty = Address {
             car: Some(String::new()),
             ..Address::default()
@@ -270,7 +286,7 @@ mod tests {
 
     #[test]
     fn another_page_keeps_the_car_and_drops_the_figure() {
-        let address = Address::read("#gallery&figure=rear&car=abc&light");
+        let address = Address::read("#gallery&figure=rear&colors=dark&car=abc&light");
         let there = address.on(Place::Bench);
         assert_eq!(there.to_string(), "#bench&car=abc&light");
         let cut = address.on(Place::Sheets(Kind::Cut));

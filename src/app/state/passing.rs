@@ -5,8 +5,8 @@ use drawing::svg::Scheme;
 use geometry::car::Car;
 use geometry::side::Sides;
 
-use super::address::Place;
-use super::settings::{Choice, stored};
+use super::address::{Address, Place};
+use super::settings::{Choice, THEMES, Theme, stored};
 use super::work::Work;
 
 /// The ways to mark up a post.
@@ -60,13 +60,37 @@ pub fn link(page: &str, place: Place, car: &Car) -> Option<String> {
     Some(format!("{page}#{}&car={token}", place.word()))
 }
 
-/// The markup that puts one figure of a car into another page; `None` for a car with faults.
-pub fn snippet(page: &str, car: &Car, figure: Figure) -> Option<String> {
-    let token = carfile::to_token(car).ok()?;
-    let word = stored(&FIGURES, figure);
-    let address = attribute(&format!("{page}#bench&figure={word}&car={token}"));
-    let name = attribute(&car.name);
-    Some(format!(
+/// The address of one figure of a car alone; `None` for a car with faults.
+pub fn picture_alone(car: &Car, figure: Figure) -> Option<Address> {
+    Some(Address {
+        figure: Some(stored(&FIGURES, figure).to_owned()),
+        car: Some(carfile::to_token(car).ok()?),
+        ..Address::default()
+    })
+}
+
+/// The address of a chapter's figure alone.
+pub fn chapter_alone(word: &str) -> Address {
+    Address {
+        place: Place::WriteUp,
+        figure: Some(word.to_owned()),
+        ..Address::default()
+    }
+}
+
+/// The markup that puts a figure into another page: its address, what it is a figure of, and its colors.
+pub fn snippet(page: &str, alone: &Address, name: &str, theme: Theme) -> String {
+    let colors = match theme {
+        Theme::Auto => None,
+        chosen => Some(stored(&THEMES, chosen).to_owned()),
+    };
+    let alone = Address {
+        colors,
+        ..alone.clone()
+    };
+    let address = attribute(&format!("{page}{alone}"));
+    let name = attribute(name);
+    format!(
         r#"<iframe src="{address}" title="{name}" loading="lazy" height="480" style="width: 100%; border: 0"></iframe>
 <script>
   addEventListener("message", ({{ source, data }}) => {{
@@ -74,7 +98,7 @@ pub fn snippet(page: &str, car: &Car, figure: Figure) -> Option<String> {
     if (data && data.lipToRailHeight > 0) for (const frame of frames) frame.height = data.lipToRailHeight;
   }});
 </script>"#
-    ))
+    )
 }
 
 /// Text as the value of an attribute (HTML, 13.1.2.3).
@@ -100,7 +124,6 @@ pub fn has_drafts(work: &Work) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::state::address::Address;
     use crate::state::opening;
 
     #[test]
@@ -120,14 +143,18 @@ mod tests {
     fn no_name_gets_out_of_its_attribute() {
         let work = opening::invented(0).expect("an invented car");
         let hostile = work.with(|car| car.name = "\"><script>x</script>&quot;".to_owned());
-        let text = snippet("https://club.example/?a=\"&b", &hostile.car, Figure::Rear);
-        let text = text.expect("it has no faults");
+        let alone = picture_alone(&hostile.car, Figure::Rear).expect("it has no faults");
+        let page = "https://club.example/?a=\"&b";
+        let text = snippet(page, &alone, &hostile.car.name, Theme::Dark);
         let (tag, rest) = text.split_once("></iframe>").expect("one frame");
         assert!(
             !tag[1..].contains(['<', '>']) && tag.matches('"').count() % 2 == 0,
             "{tag}"
         );
-        assert!(tag.contains("&amp;figure=rear&amp;car=1"), "{tag}");
+        assert!(
+            tag.contains("#bench&amp;figure=rear&amp;colors=dark&amp;car=1"),
+            "{tag}"
+        );
         assert_eq!(rest.matches("<script>").count(), 1);
     }
 

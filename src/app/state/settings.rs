@@ -2,6 +2,7 @@
 
 use drawing::Shown;
 use drawing::sheets::Paper;
+use drawing::svg::Scheme;
 use geometry::answers::Preferences;
 use geometry::side::Side;
 use geometry::units::Notation;
@@ -16,6 +17,17 @@ pub enum Theme {
     Light,
     /// Dark.
     Dark,
+}
+
+impl Theme {
+    /// The paper that it asks for, where it asks for one.
+    pub fn scheme(self) -> Option<Scheme> {
+        match self {
+            Theme::Auto => None,
+            Theme::Light => Some(Scheme::Light),
+            Theme::Dark => Some(Scheme::Dark),
+        }
+    }
 }
 
 /// All settings that are remembered.

@@ -41,10 +41,12 @@ struct Order {
     width: f64,
 }
 
-/// The picture as it was last looked at on the Bench, `width` pixels wide; nothing while it is being worked out.
+/// The picture as it was last looked at on the Bench, of the sides that are to be `shown`, `width` pixels wide; nothing
+/// while it is being worked out.
 pub fn drawn(
     bench: Bench,
     figure: RwSignal<Figure>,
+    shown: Signal<Shown>,
     width: Signal<f64>,
     wanted: Signal<bool>,
 ) -> Memo<Option<Arc<Scene>>> {
@@ -55,7 +57,7 @@ pub fn drawn(
             check: bench.check.get()?,
             figure: figure.get(),
             side: side.get(),
-            shown: bench.settings.with(|settings| settings.shown),
+            shown: shown.get(),
             angle: bench.angle.get(),
             pose: bench.pose.get(),
             notation: bench.notation.get(),

@@ -10,4 +10,5 @@ mod post;
 mod text;
 
 pub use drawn::drawn;
+pub use embed::Snippet;
 pub use page::TakeAwayPage;

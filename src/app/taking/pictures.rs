@@ -26,7 +26,8 @@ pub fn Pictures(bench: Bench) -> impl IntoView {
     let width = RwSignal::new(WIDTHS.2);
     let frame: NodeRef<html::Div> = NodeRef::new();
     let seen = in_sight(frame);
-    let scene = drawn(bench, figure, width.into(), seen.into());
+    let shown = Signal::derive(move || bench.settings.with(|settings| settings.shown));
+    let scene = drawn(bench, figure, shown, width.into(), seen.into());
     let file = Memo::new(move |_| Some(scene.get()?.file_in(paper.get(), width.get())));
     let source = move || file.with(|file| file.as_deref().map_or(String::new(), raster::address));
     let title = move || {

@@ -10,7 +10,7 @@ use crate::browser::clipboard;
 /// The text in a box, and a button that copies it.
 #[component]
 pub fn CopiedText(
-    id: &'static str,
+    #[prop(into)] id: String,
     /// What the box holds, as its label says it.
     label: &'static str,
     /// What the button says.
@@ -42,7 +42,7 @@ pub fn CopiedText(
         told.set("");
     });
     view! {
-        <label class="text-label" for=id>{label}</label>
+        <label class="text-label" for=id.clone()>{label}</label>
         <textarea id=id class="to-copy" readonly rows=rows spellcheck="false" node_ref=area prop:value=text></textarea>
         <p class="to-do">
             <button type="button" class="quiet" on:click=press(copy)>{button}</button>

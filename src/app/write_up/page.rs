@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use geometry::course::Found;
+use geometry::units::Notation;
 use leptos::prelude::*;
 use leptos::svg;
 
@@ -14,8 +15,10 @@ use crate::figure::{Figure, FigureView};
 use crate::site::TITLE;
 use crate::state::address::{Address, Place};
 use crate::state::opening;
+use crate::state::passing::chapter_alone;
 use crate::state::words::unbroken;
 use crate::state::write_up::{Chapter, chapters};
+use crate::taking::Snippet;
 
 /// What the page opens with.
 const LEDE: &str = "A wide tire under an old car is a question of room. The room lies between the quarter lip, which you \
@@ -68,17 +71,7 @@ fn begin_at_part(address: RwSignal<Address>) {
 fn ChapterView(bench: Bench, chapter: Chapter, address: RwSignal<Address>) -> AnyView {
     let sheet: NodeRef<svg::Svg> = NodeRef::new();
     let seen = comes_in_sight(sheet);
-    // Once it was seen it stays: what is scrolled past need not be made again.
-    let base = Memo::new(move |last: Option<&Option<Arc<Found>>>| match last {
-        Some(Some(base)) => Some(Arc::clone(base)),
-        _ => seen.get().then(|| chapter.base().map(Arc::new)).flatten(),
-    });
-    let figure = Figure::new(
-        chapter.word,
-        base,
-        Signal::stored(chapter.exhibit),
-        bench.notation,
-    );
+    let figure = figure_of(chapter, seen.into(), bench.notation);
     let mut blocks = chapter.blocks().into_iter().map(|block| {
         let filled = Memo::new(move |_| {
             // A block without numbers does not wait for any.
@@ -113,7 +106,22 @@ fn ChapterView(bench: Bench, chapter: Chapter, address: RwSignal<Address>) -> An
                 <a href=move || address.with(|address| address.on(Place::Bench).to_string()) on:click=press(take)>"Open it on the Bench"</a>
             </p>
             {blocks.collect::<Vec<_>>()}
+            <details class="panel">
+                <summary>"Put this figure into a page of your own"</summary>
+                <p class="lead">"With its lever and its sentence, as wide as your page allows."</p>
+                <Snippet id=chapter.word alone=Signal::stored(Some(chapter_alone(chapter.word))) name=Signal::stored(chapter.title.to_owned()) />
+            </details>
         </section>
     }
     .into_any()
+}
+
+/// A chapter's figure, for those who have `seen` it once: what is scrolled past need not be made again.
+pub(super) fn figure_of(chapter: Chapter, seen: Signal<bool>, notation: Memo<Notation>) -> Figure {
+    let base = Memo::new(move |last: Option<&Option<Arc<Found>>>| match last {
+        Some(Some(base)) => Some(Arc::clone(base)),
+        _ => seen.get().then(|| chapter.base().map(Arc::new)).flatten(),
+    });
+    let exhibit = Signal::stored(chapter.exhibit);
+    Figure::new(chapter.word, base, exhibit, notation)
 }

@@ -175,7 +175,7 @@ fn draw(
         .label_style(letters)
         .x_label_formatter(&length)
         .y_label_formatter(&length)
-        .x_desc("travel, above ride height")
+        .x_desc("both wheels, above ride height")
         .set_all_tick_mark_size((3.0 * FINE) as i32)
         .draw()?;
 

@@ -7,7 +7,7 @@ use geometry::side::Side;
 use geometry::units::{Notation, format_length};
 
 use super::Telling;
-use super::phrases::{between, each, named, what};
+use super::phrases::{between_on, each, named, on_the_road, what};
 use super::tried::{at, whats_tried};
 
 /// What the panel is called.
@@ -208,10 +208,11 @@ fn gained(course: &Course, notation: Notation) -> Option<String> {
     let surfaces = &course.done().check.sides.get(side).surfaces;
     let after: &SurfaceCheck = surfaces.iter().find(|after| after.id == before.id)?;
     Some(format!(
-        "Between the tire and the {}, on the road: before, {}; then, {}, as much as has to be there.",
+        "Between the tire and the {}, on the road: before, {}; then, {}. {} is asked for.",
         named(&course.bare, side, before),
-        between(before.travel.low, notation),
-        between(after.travel.low, notation)
+        between_on(&course.bare, side, before, on_the_road, notation),
+        between_on(course.done(), side, after, on_the_road, notation),
+        format_length(after.travel_target, notation)
     ))
 }
 

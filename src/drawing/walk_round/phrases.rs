@@ -35,25 +35,51 @@ pub(super) fn what(found: &Found) -> String {
 /// The same for any surface.
 pub(super) fn named(found: &Found, side: Side, surface: &SurfaceCheck) -> String {
     match twin(found, side, surface) {
-        Some(twin) if twin.name == surface.name && twin.verdict == surface.verdict => {
-            format!("{} on both sides", surface.name)
-        }
-        _ => format!("{} {}", side.word(), surface.name),
+        Some(_) => format!("{} on both sides", surface.name),
+        None => format!("{} {}", side.word(), surface.name),
     }
 }
 
-/// The same surface on the other side.
-pub(super) fn twin<'f>(
-    found: &'f Found,
-    side: Side,
-    surface: &SurfaceCheck,
-) -> Option<&'f SurfaceCheck> {
+/// The same surface on the other side, where it fares alike.
+fn twin<'f>(found: &'f Found, side: Side, surface: &SurfaceCheck) -> Option<&'f SurfaceCheck> {
     let other = match side {
         Side::Left => Side::Right,
         Side::Right => Side::Left,
     };
     let mut surfaces = found.check.sides.get(other).surfaces.iter();
-    surfaces.find(|twin| twin.id == surface.id)
+    surfaces.find(|twin| {
+        twin.id == surface.id && twin.name == surface.name && twin.verdict == surface.verdict
+    })
+}
+
+/// Whether a gap is told of both sides, and a tape tells that the other side's is another.
+fn differs(
+    found: &Found,
+    side: Side,
+    surface: &SurfaceCheck,
+    gap: fn(&SurfaceCheck) -> f64,
+    notation: Notation,
+) -> bool {
+    let read = |surface: &SurfaceCheck| shown(gap(surface), notation);
+    twin(found, side, surface).is_some_and(|twin| read(twin).total_cmp(&read(surface)).is_ne())
+}
+
+/// What is between the tire and a surface, on the side where it is worse: told of both sides, it is a limit.
+pub(super) fn between_on(
+    found: &Found,
+    side: Side,
+    surface: &SurfaceCheck,
+    gap: fn(&SurfaceCheck) -> f64,
+    notation: Notation,
+) -> String {
+    let (worse, length) = (gap(surface), format_length(gap(surface).abs(), notation));
+    if !differs(found, side, surface, gap, notation) || shown(worse, notation) == 0.0 {
+        between(worse, notation)
+    } else if worse < 0.0 {
+        format!("they overlap by up to {length}")
+    } else {
+        format!("{length} or more is left between them")
+    }
 }
 
 /// What is between tire and metal: `they overlap by 1/8 in`, `3 in is left`, `they just touch`.
@@ -89,6 +115,16 @@ pub(super) fn each(left: f64, right: f64, notation: Notation) -> String {
     }
 }
 
+/// The gap on the road.
+pub(super) fn on_the_road(surface: &SurfaceCheck) -> f64 {
+    surface.travel.low
+}
+
+/// The gap with the car standing still.
+pub(super) fn standing_still(surface: &SurfaceCheck) -> f64 {
+    surface.ride.low
+}
+
 /// What the whole car does, through travel and at rest, in a sentence: the sentence that follows a lever.
 #[must_use]
 pub fn hits_or_not(found: &Found, notation: Notation) -> String {
@@ -108,7 +144,16 @@ pub fn hits_or_not(found: &Found, notation: Notation) -> String {
             if shown(overlap, notation) == 0.0 {
                 return format!("The tire just hits the {what}{when}.");
             }
-            format!("The tire hits the {what}, by {}{when}.", say(-overlap))
+            let least = |surface: &SurfaceCheck| surface.travel.low.min(surface.ride.low);
+            let up_to = if differs(found, side, surface, least, notation) {
+                "up to "
+            } else {
+                ""
+            };
+            format!(
+                "The tire hits the {what}, by {up_to}{}{when}.",
+                say(-overlap)
+            )
         }
         Verdict::Tight => {
             let (gap, target, when) = short(surface);
@@ -122,13 +167,18 @@ pub fn hits_or_not(found: &Found, notation: Notation) -> String {
                 );
             }
             format!(
-                "The tire comes within {} of the {what} {when}; {} is asked for.",
+                "The tire comes as near as {} to the {what} {when}; {} is asked for.",
                 say(gap),
                 say(target)
             )
         }
         Verdict::Clears => format!(
-            "The tire clears everything. The {what} stays {} away on the road.",
+            "The tire clears everything. The {what} stays {}{} away on the road.",
+            if differs(found, side, surface, on_the_road, notation) {
+                "at least "
+            } else {
+                ""
+            },
             say(surface.travel.low)
         ),
     }

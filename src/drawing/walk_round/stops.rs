@@ -8,7 +8,7 @@ use geometry::side::{Side, Sides};
 use geometry::units::{Notation, format_length, shown};
 
 use super::Telling;
-use super::phrases::{between, named, plainly};
+use super::phrases::{between, between_on, named, on_the_road, plainly, standing_still};
 
 pub(super) fn told(bare: &Found, notation: Notation) -> Telling {
     let Some((side, surface)) = bare.check.worst() else {
@@ -21,8 +21,8 @@ pub(super) fn told(bare: &Found, notation: Notation) -> Telling {
     let what = named(bare, side, surface);
     let meaning = plainly(surface.id.surface);
     let say = |length: f64| format_length(length, notation);
-    let still = between(surface.ride.low, notation);
-    let road = between(surface.travel.low, notation);
+    let still = between_on(bare, side, surface, standing_still, notation);
+    let road = between_on(bare, side, surface, on_the_road, notation);
     let (heading, mut sentences) = match surface.verdict {
         Verdict::Clears => (
             "What comes nearest",
