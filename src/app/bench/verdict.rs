@@ -11,10 +11,9 @@ use crate::state::words;
 #[component]
 pub fn VerdictLine(bench: Bench) -> impl IntoView {
     let sentence = Memo::new(move |_| {
-        bench.check.with(|check| {
-            check.as_ref().map_or(String::new(), |check| {
-                words::verdict(check, bench.notation.get())
-            })
+        let found = bench.model.get().zip(bench.check.get());
+        found.map_or(String::new(), |(model, check)| {
+            words::verdict(&check, &model.car.tire, bench.notation.get())
         })
     });
     let class = move || {

@@ -140,10 +140,20 @@ fn Picture(work: Work, figure: Figure, theme: Theme, all: NodeRef<html::Main>) -
         })
     };
     let finding = move || {
-        let check = bench.check.get();
-        check.map_or(String::new(), |check| {
-            words::verdict(&check, bench.notation.get())
-        })
+        let found = bench.model.get().zip(bench.check.get());
+        let verdict = found.map_or(String::new(), |(model, check)| {
+            words::verdict(&check, &model.car.tire, bench.notation.get())
+        });
+        if figure == Figure::Travel {
+            // The chart is of both wheels together; what decides may be a tilt.
+            format!(
+                "{} With tilt and sideways give as well: {}",
+                title(),
+                verdict
+            )
+        } else {
+            verdict
+        }
     };
     view! {
         <h1 class="heard">{name.clone()}</h1>

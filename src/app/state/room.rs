@@ -137,7 +137,7 @@ pub fn finding(asked: &Asked, place: Place, seam: f64, notation: Notation) -> St
             let check = checked(&model);
             format!(
                 "{} {}",
-                words::verdict(&check, notation),
+                words::verdict(&check, &model.car.tire, notation),
                 gaps(&check, notation)
             )
         },
@@ -226,7 +226,11 @@ mod tests {
         let found = finding(&asked, place, seam, Notation::InchFractions);
         let check = checked(&asked.model);
         let rest = found
-            .strip_prefix(&words::verdict(&check, Notation::InchFractions))
+            .strip_prefix(&words::verdict(
+                &check,
+                &asked.model.car.tire,
+                Notation::InchFractions,
+            ))
             .expect("the page's own verdict first");
         let surfaces = check.sides.iter().flat_map(|(_, side)| &side.surfaces);
         let rails = surfaces.filter(|surface| surface.name == "frame rail");

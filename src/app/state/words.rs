@@ -4,12 +4,13 @@ use drawing::bearing;
 use geometry::check::{Check, SurfaceCheck, Verdict};
 use geometry::gap::Gap;
 use geometry::side::Side;
+use geometry::tire::{Arrival, TireSpec};
 use geometry::units::{Notation, format_length};
 
 use crate::state::around::{of_spot, on_degree};
 
-/// The verdict on the whole car in one sentence.
-pub fn verdict(check: &Check, notation: Notation) -> String {
+/// The verdict on the whole car with this tire, in one sentence.
+pub fn verdict(check: &Check, tire: &TireSpec, notation: Notation) -> String {
     let Some((side, surface)) = check.worst() else {
         return "There is nothing near the tire.".to_owned();
     };
@@ -27,9 +28,21 @@ pub fn verdict(check: &Check, notation: Notation) -> String {
             format!("{what} is tight: {size} of gap {when}, where {target} is asked for.")
         }
         Verdict::Clears => format!(
-            "The tire clears everything. Nearest to its target is {}, with {size} {when}.",
+            "The tire{} clears everything. Nearest to its target is {}, with {size} {when}.",
+            of_size(tire),
             lower(&what)
         ),
+    }
+}
+
+/// Of which size the tire is, where another may arrive.
+fn of_size(tire: &TireSpec) -> &'static str {
+    let is_known = tire.width_is_measured() && tire.diameter_is_measured();
+    match tire.arrival {
+        Arrival::Nominal if is_known => "",
+        Arrival::Nominal => ", at its nominal size,",
+        Arrival::Largest => ", the largest that may arrive,",
+        Arrival::AtSpeed => ", grown at speed,",
     }
 }
 
@@ -129,9 +142,11 @@ mod tests {
     use geometry::gap::{Part, Witness};
     use geometry::side::Sides;
     use geometry::space::Vec3;
+    use geometry::tire::MeasuredWidth;
     use geometry::travel::Pose;
 
     use super::*;
+    use crate::state::opening;
 
     fn gap(size: f64) -> Gap {
         let witness = Witness {
@@ -171,7 +186,27 @@ mod tests {
                 },
             },
         };
-        assert_eq!(verdict(&check, Notation::InchFractions), expected);
+        assert_eq!(verdict(&check, &tire(), Notation::InchFractions), expected);
+    }
+
+    /// A tire that is known by its printed size alone.
+    fn tire() -> TireSpec {
+        let work = opening::invented(0).expect("the first invented car opens");
+        work.car.tire.clone()
+    }
+
+    #[test]
+    fn what_clears_is_told_with_the_tire_that_does() {
+        let mut measured = tire();
+        measured.section_width = Some(MeasuredWidth {
+            width: 300.0,
+            on_rim: 254.0,
+        });
+        measured.overall_diameter = Some(700.0);
+        assert_eq!(of_size(&measured), "");
+        let words = Arrival::ALL.map(|arrival| of_size(&TireSpec { arrival, ..tire() }));
+        assert!(words.iter().all(|words| !words.is_empty()));
+        assert!(words[0] != words[1] && words[1] != words[2]);
     }
 
     #[test]
@@ -198,7 +233,7 @@ mod tests {
         check(
             surface(Surface::FrameRail, 50.8, 50.8),
             surface(Surface::FrameRail, 50.8, 50.8),
-            "The tire clears everything. Nearest to its target is the frame rail on both sides, with 2 in at ride height.",
+            "The tire, at its nominal size, clears everything. Nearest to its target is the frame rail on both sides, with 2 in at ride height.",
         );
     }
 
@@ -216,7 +251,7 @@ mod tests {
     #[test]
     fn without_surfaces_there_is_nothing_to_say() {
         assert_eq!(
-            verdict(&Check::default(), Notation::InchFractions),
+            verdict(&Check::default(), &tire(), Notation::InchFractions),
             "There is nothing near the tire."
         );
     }

@@ -27,7 +27,7 @@ pub fn PostPart(bench: Bench) -> impl IntoView {
         let what = Post {
             car: &model.car,
             check: &check,
-            finding: &words::verdict(&check, notation),
+            finding: &words::verdict(&check, &model.car.tire, notation),
             remedy: None,
             link: &link,
             notation,

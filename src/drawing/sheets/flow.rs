@@ -162,7 +162,7 @@ impl<'a> Flow<'a> {
         self.y += GAP;
     }
 
-    /// A table with its title, its heads again on each page.
+    /// A table with its title, its title and heads again on each page.
     pub fn table(&mut self, table: &Table) {
         let widths = table.widths(self.rest().width);
         let row_height = |cells: &[Vec<String>], has_blank: bool| {
@@ -201,6 +201,11 @@ impl<'a> Flow<'a> {
             if self.rest().height < height {
                 self.rules(top, &widths);
                 self.page(Lie::Upright);
+                if !table.title.is_empty() {
+                    let title = format!("{}, continued", table.title);
+                    self.lines(&title, 0.0, TEXT, Role::SheetHeading);
+                    self.y += GAP / 4.0;
+                }
                 top = self.y;
                 self.cells(&heads, &widths, Role::SheetHeading, head_height);
             }

@@ -80,11 +80,11 @@ pub fn mock_up_tables(model: &Model, mock_up: &MockUp, notation: Notation) -> Ve
                 heights(model, position.pose, notation)
             ),
             &[
-                ("surface", 2.4),
-                ("left, predicted", 2.0),
-                ("left, found", 1.4),
-                ("right, predicted", 2.0),
-                ("right, found", 1.4),
+                ("surface", 1.8),
+                ("left, predicted", 2.5),
+                ("left, found", 1.2),
+                ("right, predicted", 2.5),
+                ("right, found", 1.25),
             ],
         );
         for row in position.rows {
@@ -201,7 +201,7 @@ fn stands(flow: &Flow, model: &Model) -> String {
 fn asked_for(flow: &Flow, model: &Model) -> String {
     let targets = &model.car.targets;
     format!(
-        "Asked for at ride height: {} to tub, roof and rail, {} to lip and outer half. In every other position: {}. To a part bolted nearby: {} always. It hits below nothing, is tight below what is asked for, and clears from there.",
+        "Asked for at ride height: {} to tub, roof and rail, {} to lip and outer half. In every other position: {}. To a part bolted nearby: {} always. It hits below nothing, is tight below what is asked for, and clears from there. Degrees tell where round the wheel the gap is least, counted from straight up: 90\u{b0} behind is level with the axle.",
         flow.say(targets.ride),
         flow.say(targets.ride_lip),
         flow.say(targets.travel),

@@ -1,8 +1,9 @@
 //! The positions in which a mock-up is tried, each with the gaps that are to be found in it.
 
-use geometry::body::SurfaceId;
+use geometry::body::{Surface, SurfaceId};
 use geometry::check::{Verdict, at_pose};
 use geometry::gap::Gap;
+use geometry::math;
 use geometry::metal::MockUp;
 use geometry::metal::mock_up::poses;
 use geometry::model::Model;
@@ -10,7 +11,7 @@ use geometry::side::{Side, Sides};
 use geometry::travel::Pose;
 use geometry::units::Notation;
 
-use crate::words::gap_words;
+use crate::words::{bearing, gap_words};
 
 /// How close the predicted gaps are certified, mm.
 const ACCURACY: f64 = 0.1;
@@ -33,7 +34,7 @@ pub struct PositionRow {
     pub id: SurfaceId,
     /// What it is called on this car.
     pub name: String,
-    /// The gap from the mock-up that is predicted, with its verdict; nothing on a side that has no such surface.
+    /// The gap from the mock-up that is predicted, with its verdict and where it is; nothing on a side that has no such surface.
     pub predicted: Sides<Option<String>>,
 }
 
@@ -68,7 +69,7 @@ pub fn mock_up_positions(model: &Model, mock_up: &MockUp, notation: Notation) ->
         .collect()
 }
 
-/// A predicted gap, judged by the target that its position has.
+/// A predicted gap, judged by the target that its position has, and where round the wheel it is.
 fn predicted(model: &Model, id: SurfaceId, pose: Pose, gap: &Gap, notation: Notation) -> String {
     let targets = &model.car.targets;
     let target = if pose == Pose::RIDE {
@@ -76,5 +77,11 @@ fn predicted(model: &Model, id: SurfaceId, pose: Pose, gap: &Gap, notation: Nota
     } else {
         targets.through_travel(id.surface)
     };
-    gap_words(gap.low, Verdict::of(gap.low, target), notation)
+    let words = gap_words(gap.low, Verdict::of(gap.low, target), notation);
+    // A rail goes along the car: it is as near all the way past the tire.
+    if id.surface == Surface::FrameRail {
+        return words;
+    }
+    let spot = gap.witness.at_body;
+    format!("{words}, {}", bearing(math::atan2(spot.x, spot.z)))
 }
