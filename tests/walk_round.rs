@@ -3,7 +3,7 @@
 use std::sync::OnceLock;
 
 use carfile::{SCENARIOS, read};
-use drawing::walk_round::{Panel, Telling, hits_or_not, in_short, seen, spent};
+use drawing::walk_round::{Panel, Telling, hits_or_not, in_short, questions, seen, spent};
 use geometry::answers::{Change, Outcome, Preferences, Remedy};
 use geometry::car::Lever;
 use geometry::check::Verdict;
@@ -269,9 +269,32 @@ fn the_sentences_of_the_levers_follow_them() {
 }
 
 #[test]
+fn what_is_asked_before_the_work_is_of_this_car() {
+    let asked = |name: &str| questions(course(name), NOTATION).join("\n");
+    for name in ["coupe", "fastback", "pickup", "sedan"] {
+        let cuts = course(name).cuts();
+        assert_eq!(asked(name).contains("Cut metal"), cuts, "{name}");
+        assert!(asked(name).contains("inspected"), "{name}");
+    }
+    let coupe = asked("coupe");
+    assert!(
+        coupe.contains("1 1/2 in farther into the body")
+            && coupe.contains("rise 2 in in place of 3 in")
+            && coupe.contains("sits 1/4 in higher"),
+        "{coupe}"
+    );
+    assert!(asked("sedan").contains("Which tire would fit without cutting"));
+    assert!(!asked("fastback").contains("The axle may rise"));
+}
+
+#[test]
 fn every_sentence_ends_and_no_number_is_missing() {
     for (name, course) in courses() {
         for notation in Notation::ALL {
+            for asked in questions(course, notation) {
+                assert!(asked.ends_with(['?', '.']), "{name}: {asked}");
+                assert!(!asked.contains("NaN") && !asked.contains("  "), "{asked}");
+            }
             for panel in Panel::ALL {
                 let telling = panel.told(course, notation);
                 assert!(!telling.sentences.is_empty(), "{name} {panel:?}");

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use drawing::walk_round::{Panel, in_short};
+use drawing::walk_round::{Panel, in_short, questions};
 use geometry::answers::Preferences;
 use geometry::car::{Car, Shop};
 use geometry::course::{Course, CourseWork, Found};
@@ -58,6 +58,16 @@ pub fn WalkRound(bench: Bench) -> AnyView {
             )
         })
     };
+    let asked_first = move || {
+        let asked = course.with(|course| {
+            let course = course.as_deref()?;
+            Some(questions(course, bench.notation.get()))
+        });
+        let asked = asked.into_iter().flatten();
+        asked
+            .map(|one| view! { <li>{unbroken(&one)}</li> })
+            .collect_view()
+    };
     let kept = shop::kept();
     let photo = shop::photo_of(bench, kept);
     let panels = Panel::ALL
@@ -72,7 +82,13 @@ pub fn WalkRound(bench: Bench) -> AnyView {
         </header>
         <div class="panels">
             {panels.into_iter().collect_view()}
-            <p class="walk-end">"What is not clear here, ask the shop. Ask too what your local rules say, and have that settled, before anything is ordered or cut."</p>
+            <section class="walk-panel" aria-labelledby="walk-end">
+                <div class="walk-words">
+                    <h2 id="walk-end">"Before you say yes"</h2>
+                    <p>"What is not clear here, ask the shop. Ask these too, and have what your local rules say settled, before anything is ordered or cut."</p>
+                    <ul class="told-lines">{asked_first}</ul>
+                </div>
+            </section>
         </div>
         <ShopForm bench=bench kept=kept photo=photo />
     }

@@ -38,7 +38,7 @@ pub fn seen(found: &Found, notation: Notation) -> String {
 }
 
 /// How far the tread's edge stands outside the quarter lip straight up, mm.
-fn tread_outside(model: &Model, side: Side) -> f64 {
+pub(super) fn tread_outside(model: &Model, side: Side) -> f64 {
     let tread = f64::midpoint(model.car.track_width(), model.tire.tread_width);
     let station = model.moved.get(side);
     let lip = station

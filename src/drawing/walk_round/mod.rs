@@ -3,6 +3,7 @@
 //! Every number is taken from the course: the same gap lists and answers that the pictures beside the sentences are
 //! drawn from. A trade's word is used only beside its meaning.
 
+mod ask;
 mod change;
 mod look;
 mod means;
@@ -15,6 +16,7 @@ use geometry::course::{Course, Found, Plan};
 use geometry::units::{Notation, format_length, shown};
 use geometry::warnings::Topic;
 
+pub use ask::questions;
 pub use look::seen;
 pub use phrases::{between, hits_or_not, lower, size, weight};
 pub use piece::{piece, piece_words};
