@@ -50,10 +50,7 @@ impl Found {
     /// Whether metal is cut on this car.
     #[must_use]
     pub fn is_cut(&self) -> bool {
-        let sides = self.model.car.sides.iter();
-        sides
-            .map(|(_, side)| side.seam_move.max(side.roof_raise))
-            .any(|cut| cut > 0.0)
+        self.model.car.is_cut()
     }
 }
 

@@ -6,7 +6,7 @@ use crate::check::Check;
 use crate::math;
 use crate::model::Model;
 use crate::side::{Side, Sides};
-use crate::units::{Notation, format_length, radians};
+use crate::units::{Notation, format_length, radians, shown};
 
 /// How much wider than the maker's a track may get, mm.
 pub const TRACK_LIMIT: f64 = 25.0;
@@ -21,7 +21,8 @@ const RULES: &str = "Australian state rules: NSW VSI 9, 25 mm; South Australia R
 const TRAVEL_RULES: &str = "Australian state rules: NSW VSI 9, South Australia Road Traffic (Miscellaneous) Regulations r. 25; other places differ";
 const GUARD_RULES: &str = "EU 2021/535 annex V, ADR 42; other places differ";
 const RIM_LISTS: &str = "from memory of the standards' lists; the tire maker's own list decides";
-const PRACTICE: &str = "common practice, no source";
+/// The source of what has none.
+pub const PRACTICE: &str = "common practice, no source";
 
 /// What a warning is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -162,6 +163,9 @@ impl Warning {
             ),
             Topic::RunOut if self.found < 0.0 => format!(
                 "On the {side} the tire hits the frame rail, and it wobbles by {limit} besides."
+            ),
+            Topic::RunOut if shown(self.found, notation) == 0.0 => format!(
+                "On the {side} the tire just touches the frame rail, and it wobbles by {limit} besides."
             ),
             Topic::RunOut => format!(
                 "On the {side} the tire comes within {found} of the frame rail, and it wobbles by {limit}."

@@ -1,8 +1,8 @@
 //! `single-file`: the whole page as one HTML file that opens from a disk, with no server.
 //!
 //! A page from a disk may fetch nothing, so style sheets, script and module stand in the file; the module packed, as
-//! text, where a browser takes it for data. Its policy names the one script
-//! and every style sheet by its digest.
+//! text, where a browser takes it for data. Its policy names every script
+//! and style sheet by its digest.
 
 use std::fs;
 use std::path::Path;
@@ -118,9 +118,10 @@ impl Page {
         self.take_out(r#"<link rel="modulepreload""#, "/>")?;
         self.take_out(r#"<link rel="preload""#, "/>")?;
         self.take_out(r#"<script type="module">"#, "</script>")?;
+        let stays = self.script_that_stays()?;
         let policy = self.take_out(r#"content="default-src 'none'"#, "\"\n")?;
         let allowed = format!(
-            "content=\"default-src 'none'; script-src '{}' 'wasm-unsafe-eval'; style-src {}; \
+            "content=\"default-src 'none'; script-src '{stays}' '{}' 'wasm-unsafe-eval'; style-src {}; \
              img-src data:; base-uri 'none'; form-action 'none'\"\n",
             digest::integrity(script.as_bytes()),
             self.sheets.join(" ")
@@ -139,6 +140,18 @@ impl Page {
             ),
         );
         Ok(())
+    }
+
+    /// The digest of the one script of the shell that the file has as well.
+    fn script_that_stays(&self) -> Result<String> {
+        let (_, behind) = self
+            .text
+            .split_once("<script>")
+            .context("index.html has no plain script")?;
+        let (script, _) = behind
+            .split_once("</script>")
+            .context("index.html's script does not end")?;
+        Ok(digest::integrity(script.as_bytes()))
     }
 
     fn replace(&mut self, old: &str, new: &str) -> Result<()> {
@@ -186,6 +199,8 @@ mod tests {
         let sheet = digest::integrity(b"\np { color: red; }");
         assert_eq!(page.text.matches(&sheet).count(), STYLES.len());
         assert!(page.text.contains(&digest::integrity(b"start();")));
+        let stays = page.script_that_stays().expect("the shell's own");
+        assert!(page.text.contains(&format!("'{stays}'")));
         assert!(page.text.contains(r#"<style media="print">"#));
         assert!(
             Page::new(shell.to_owned())

@@ -53,6 +53,24 @@ test("a page that stops where nothing is kept says that too", async ({ browser, 
   });
 });
 
+test("code that traps is told of as well, and the work is there again", async ({ browser, viewport, baseURL }) => {
+  await elsewhere({ browser, viewport, baseURL }, {}, async (page) => {
+    await openBench(page, baseURL);
+    await type(page, "Backspacing", "6 1/4");
+    await expect.poll(() => page.evaluate(() => localStorage.getItem("lip-to-rail.desk"))).toContain("step ");
+    await page.evaluate(() => {
+      // A module whose one function is the instruction that traps.
+      const bytes = [0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 102, 0, 0, 10, 5, 1, 3, 0, 0, 11];
+      const module = new WebAssembly.Module(new Uint8Array(bytes));
+      setTimeout(new WebAssembly.Instance(module).exports.f);
+    });
+    await expect(stopped(page)).toBeVisible();
+    await expectAccessible(page);
+    await stopped(page).getByRole("link", { name: "Load the page again" }).click();
+    await expect(leverBox(page, "Backspacing")).toHaveValue("6 1/4 in");
+  });
+});
+
 test("on a slow device the last input wins, and the numbers are those of a fast one", async ({ page, context }) => {
   // It is slow.
   test.setTimeout(240_000);

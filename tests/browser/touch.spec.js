@@ -1,7 +1,7 @@
 // By finger: a handle is dragged and the page stays, a swipe beside it scrolls, two fingers enlarge; and nothing moves
 // by itself for who asked for less motion.
 import { expect, test } from "./fixture.js";
-import { lever, middle, openBench } from "./bench.js";
+import { lever, leverBox, middle, openBench, type } from "./bench.js";
 import { openPage, pages, unfold } from "./reach.js";
 
 /** Fingers on the glass, as the browser's own protocol moves them. */
@@ -46,6 +46,33 @@ test.describe("by finger", () => {
     await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(50);
     await expect(handle).toHaveAttribute("aria-valuenow", before);
     await expect(page.locator(".strip .steps button").first()).toHaveAttribute("aria-disabled", "true");
+  });
+
+  test("a swipe up that begins on a slider scrolls the page, and leaves the slider where it was", async ({ page }) => {
+    await openBench(page);
+    // Beside the marks: what is put back is the value, not the mark next to it.
+    await type(page, "Backspacing", "5.53 in");
+    const shown = await leverBox(page, "Backspacing").inputValue();
+    const link = async () => {
+      await page.goto("#take-away");
+      const text = await page.getByRole("textbox", { name: "Link", exact: true }).inputValue();
+      await page.goto("#bench");
+      return text;
+    };
+    const kept = await link();
+    const fingers = await glass(page);
+    const slider = lever(page, "Backspacing");
+    const { x, y, width, height } = await middle(slider).then(() => slider.boundingBox());
+    const top = await page.evaluate(() => scrollY);
+    const from = { x: x + width * 0.8, y: y + height / 2 };
+    await fingers.drag(from, { x: from.x - 20, y: from.y - 200 });
+    await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(top + 50);
+    await expect(leverBox(page, "Backspacing")).toHaveValue(shown);
+    expect(await link()).toBe(kept);
+    // And a finger that pulls it along still moves it.
+    const now = await middle(slider).then(() => slider.boundingBox());
+    await fingers.drag({ x: now.x + now.width * 0.5, y: now.y + now.height / 2 }, { x: now.x + now.width * 0.8, y: now.y + now.height / 2 });
+    await expect(leverBox(page, "Backspacing")).not.toHaveValue(shown);
   });
 
   test("a swipe on the picture, beside the handles, scrolls the page", async ({ page }) => {

@@ -44,7 +44,7 @@ test("a plan that is put on the car is told whole, and to its owner by a link", 
   expect(proposed[0].length).toBe(3);
   await expect(panel(page, "What we will change")).toContainText("This is a proposal");
   await page.goto("#bench");
-  const tried = page.getByRole("button", { name: "Try it: All together" });
+  const tried = page.getByRole("button", { name: "Try it: the mix" });
   await tried.scrollIntoViewIfNeeded();
   await tried.click({ timeout: 120_000 });
   await page.goto("#walk-round");

@@ -255,7 +255,7 @@ fn MixPart(bench: Bench, mix: Found<Mix>, on_car: Memo<Option<Trial>>) -> impl I
         None => "It is being worked out.".to_owned(),
         Some(Mix::Nothing) => String::new(),
         Some(Mix::Works(changes)) if trying::cuts(&changes) => {
-            "Less cutting than this does not bring all surfaces to their targets.".to_owned()
+            "It takes this much cutting: with less, a surface stays short of its target.".to_owned()
         }
         Some(Mix::Works(_)) => "Nothing is cut.".to_owned(),
         Some(Mix::Cannot(nearest)) => {

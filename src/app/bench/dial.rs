@@ -25,7 +25,17 @@ pub fn DialRow(
     let id = format!("dial-{}", dial.slug());
     let box_id = format!("{id}-box");
     let commit = move |value: f64| bench.commit(bound.label, |car| dial.set(car, value));
-    let slid = move |text: String| Some(scale.get_untracked().value(text.parse().ok()?));
+    // At the mark that is nearest to where it was it changes nothing, though the value may lie beside that mark.
+    let slid = move |text: String| {
+        let (scale, position) = (scale.get_untracked(), text.parse::<f64>().ok()?);
+        let settled = dial.get(&bench.settled().car);
+        let is_there = (position - scale.position(settled)).abs() <= 0.5;
+        Some(if is_there {
+            settled
+        } else {
+            scale.value(position)
+        })
+    };
 
     view! {
         <div class="dial">

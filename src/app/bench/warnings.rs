@@ -1,10 +1,11 @@
 //! Warnings with their numbers: one quiet line by the verdict, and the list that it opens.
 
-use geometry::warnings::{Warning, warnings};
+use geometry::warnings::{PRACTICE, Warning, warnings};
 use leptos::prelude::*;
 
 use super::store::Bench;
 use crate::state::doubts::warnings_words;
+use crate::state::trying::sentence;
 
 /// The warnings about what is to be seen.
 #[component]
@@ -18,7 +19,7 @@ pub fn WarningList(bench: Bench) -> impl IntoView {
             <li>
                 <p>{warning.words(bench.notation.get())}</p>
                 <p class="caution">{warning.topic.caution()}</p>
-                <p class="source">{format!("Source: {}.", warning.source)}</p>
+                <p class="source">{told_source(warning.source)}</p>
             </li>
         }
     };
@@ -34,5 +35,14 @@ pub fn WarningList(bench: Bench) -> impl IntoView {
                 </p>
             </div>
         </details>
+    }
+}
+
+/// Where a warning's number comes from.
+fn told_source(source: &str) -> String {
+    if source == PRACTICE {
+        sentence(PRACTICE)
+    } else {
+        format!("Source: {source}.")
     }
 }

@@ -18,4 +18,5 @@ pub mod sight;
 pub mod size;
 pub mod starting;
 pub mod storage;
+pub mod swipe;
 pub mod wrong;

@@ -232,17 +232,12 @@ fn searched_for_paper(
     way: OfWheel,
     searched: Memo<Option<Arc<Mounting>>>,
 ) -> Memo<Option<Arc<Mounting>>> {
-    let found = RwSignal::new(None::<(Arc<Found>, Arc<Mounting>)>);
-    let printing = window_event_listener_untyped("beforeprint", move |_| {
-        if let (None, Some((of, side))) = (searched.get_untracked(), way.get_untracked()) {
-            let mounting = Arc::new(Mounting::whole(&of.model, side));
-            found.set(Some((of, mounting)));
-        }
-    });
-    on_cleanup(move || printing.remove());
+    let printing = printing();
     Memo::new(move |_| {
-        let ((now, _), (of, mounting)) = way.get().zip(found.get())?;
-        Arc::ptr_eq(&now, &of).then_some(mounting)
+        let (found, side) = way.get().filter(|_| searched.with(Option::is_none))?;
+        printing
+            .get()
+            .then(|| Arc::new(Mounting::whole(&found.model, side)))
     })
 }
 

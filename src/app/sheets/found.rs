@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use drawing::sheets::{Position, PositionRow, mock_up_positions};
-use geometry::car::{Car, FoundGap, Lever};
+use geometry::car::{Car, FoundGap};
 use geometry::metal::{Fit, MockUp, fit};
 use geometry::side::Side;
 use leptos::prelude::*;
@@ -33,7 +33,7 @@ pub fn FoundPanel(bench: Bench) -> impl IntoView {
         0 => "none yet".to_owned(),
         count => format!("{count} typed in"),
     };
-    let planned = move || bench.work.with(|work| Lever::SeamMove.get(&work.car) > 0.0);
+    let planned = move || bench.work.with(|work| work.car.is_cut());
     let names = Memo::new(move |_| {
         positions.with(|positions| {
             let names = positions.iter().flatten().map(|position| position.name);

@@ -14,6 +14,7 @@ use super::{keeping, keys};
 use crate::bench::banner::{FaultBanner, Notice};
 use crate::bench::page::BenchPage;
 use crate::bench::store::Bench;
+use crate::browser::swipe::put_sliders_back;
 use crate::sheets::SheetsPage;
 use crate::state::address::Place;
 use crate::state::kept::Trouble;
@@ -26,6 +27,7 @@ use crate::write_up::WriteUp;
 /// The site, or the one figure of it that the address asks for.
 #[component]
 pub fn Page() -> impl IntoView {
+    put_sliders_back();
     if let Some((alone, address)) = embedded::asked() {
         return view! { <Embedded alone=alone address=address /> }.into_any();
     }

@@ -1,5 +1,6 @@
 //! The link that carries the whole car.
 
+use geometry::answers::Preferences;
 use leptos::prelude::*;
 
 use super::text::CopiedText;
@@ -21,6 +22,11 @@ pub fn link_of(bench: Bench, place: Place) -> Memo<String> {
 pub fn LinkPart(bench: Bench) -> impl IntoView {
     let link = link_of(bench, Place::Bench);
     let owners = link_of(bench, Place::WalkRound);
+    let has_wishes = move || {
+        bench
+            .settings
+            .with(|settings| settings.preferences != Preferences::default())
+    };
     let has_drafts = move || bench.work.with(passing::has_drafts);
     view! {
         <section class="take" aria-labelledby="link-title">
@@ -28,6 +34,9 @@ pub fn LinkPart(bench: Bench) -> impl IntoView {
             <p class="lead">"Whoever opens it sees this car with these numbers. The whole car is in the link itself: nothing is stored anywhere, so it works as long as the page does."</p>
             <Show when=has_drafts>
                 <p class="lead">"A station table has cells that cannot be read yet. The link has the wheelhouse as it was before them."</p>
+            </Show>
+            <Show when=has_wishes>
+                <p class="lead">"What you said may be changed, and in which order, stays with you: until a plan is on the car, its Walk-round proposes there by the usual order. Put the plan on first, with Try it on the Bench."</p>
             </Show>
             <Show when=address::is_on_disk>
                 <p class="lead">"This page is a file on your disk: the link opens only there. Give away the file too, or the car file below."</p>

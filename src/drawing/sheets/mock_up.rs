@@ -186,8 +186,7 @@ fn build(flow: &Flow, mock_up: &MockUp) -> Vec<String> {
 fn stands(flow: &Flow, model: &Model) -> String {
     let basis = "They are of this stand-in in these positions, without the sideways give of the axle; other sheets go by the car's own tire in every position, so their numbers differ a little.";
     let sides = &model.car.sides;
-    let changes = [&sides.left, &sides.right].map(|side| [side.seam_move, side.roof_raise]);
-    if changes.iter().flatten().all(|change| *change == 0.0) {
+    if !model.car.is_cut() {
         return format!("The predicted gaps are of the car as it stands, uncut. {basis}");
     }
     format!(

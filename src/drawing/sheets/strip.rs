@@ -61,6 +61,13 @@ fn strips(model: &Model) -> (Vec<Made>, bool) {
     (strips, alike)
 }
 
+/// Whether a strip is as far out all along.
+fn is_plain(one: &Made) -> bool {
+    let rows = &one.pattern.rows;
+    rows.iter()
+        .all(|row| (row.out - rows[0].out).abs() < SAME && (row.lap - rows[0].lap).abs() < SAME)
+}
+
 fn is_same(a: &Pattern, b: &Pattern) -> bool {
     (a.width - b.width).abs() < SAME
         && a.rows.len() == b.rows.len()
@@ -81,6 +88,9 @@ pub fn strip_sheet(model: &Model, options: &SheetOptions) -> Sheet {
         flow.paragraph("The strip fills the room between the old seam and the new one. It is straight along the axle and bent only round the wheel, so between the seams it is cut flat and needs no stretching; what its laps need depends on the flanges, see the section. Along it runs the length of the seam, across it the distance out from the car's middle.");
         if alike {
             flow.paragraph("Left and right are the same piece: cut two, and turn one over.");
+        }
+        if strips.iter().all(is_plain) {
+            flow.paragraph("It is a plain rectangle: its numbers are all that is needed, and the tiles at full size need not be printed.");
         }
         for one in &strips {
             let across = flow.room_across();

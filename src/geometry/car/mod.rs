@@ -190,6 +190,13 @@ impl Car {
     /// The longest purpose or notes, characters.
     pub const LONGEST_NOTES: usize = 1200;
 
+    /// Whether metal is to be cut on it.
+    #[must_use]
+    pub fn is_cut(&self) -> bool {
+        let cuts = |side: &SideSpec| side.seam_move.max(side.roof_raise);
+        self.sides.iter().any(|(_, side)| cuts(side) > 0.0)
+    }
+
     /// Between the two tires' center planes, mm.
     #[must_use]
     pub fn track_width(&self) -> f64 {

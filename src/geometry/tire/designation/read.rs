@@ -98,10 +98,9 @@ fn expect_size(cursor: &mut Cursor) -> Result<(Printed, Construction), Designati
         return Err(cursor.fault(SIZES));
     };
     cursor.eat_spaces();
-    let printed = if cursor
-        .eat_any(&['/', 'x', 'X', '\u{d7}'])
-        .is_some_and(|mark| mark != '/' || first < INCH_DIAMETER.1)
-    {
+    let behind = cursor.clone();
+    let mark = cursor.eat_any(&['/', 'x', 'X', '\u{d7}']);
+    let printed = if mark.is_some_and(|mark| mark != '/' || first < INCH_DIAMETER.1) {
         within(first, INCH_DIAMETER, "a diameter in inches", &start)?;
         Printed::Inches {
             diameter: first,
@@ -114,10 +113,20 @@ fn expect_size(cursor: &mut Cursor) -> Result<(Printed, Construction), Designati
             "a section width in millimeters",
             &start,
         )?;
-        Printed::Metric {
-            section_width: first,
-            aspect: expect_within(cursor, ASPECT, "an aspect ratio")?,
+        if mark.is_none() {
+            return Err(behind.fault("a / and an aspect ratio from 20 to 100, as in 275/60R15"));
         }
+        let aspect = expect_within(cursor, ASPECT, "an aspect ratio")?;
+        let printed = Printed::Metric {
+            section_width: first,
+            aspect,
+        };
+        // Said without its letter, as in 275/60/15, a metric size is a radial's (common practice, no source).
+        cursor.eat_spaces();
+        if cursor.eat_any(&['/']).is_some() {
+            return Ok((printed, Construction::Radial));
+        }
+        printed
     } else {
         within(first, INCH_WIDTH, "a width in inches", &start)?;
         Printed::Width(first)
@@ -247,6 +256,7 @@ mod tests {
             "104/101S C",
         );
         check("275 / 60 R 15", metric(275.0, 60.0), Radial, 15.0, "");
+        check("275/60/15", metric(275.0, 60.0), Radial, 15.0, "");
         check("225/70-15", metric(225.0, 70.0), Bias, 15.0, "");
         check("225/70D15", metric(225.0, 70.0), Bias, 15.0, "");
         check("225/70B15", metric(225.0, 70.0), Belted, 15.0, "");
@@ -300,6 +310,8 @@ mod tests {
         check_fault("275/60X15", 6, "R for radial");
         check_fault("275/600R15", 4, "an aspect ratio from 20 to 100");
         check_fault("275", 3, "an aspect ratio");
+        check_fault("275-60-15", 3, "a / and an aspect ratio");
+        check_fault("28/10.5/15", 7, "R for radial");
         check_fault("2750/60R15", 0, "a section width in millimeters");
         check_fault("275/60R", 7, "a rim diameter code from 8 to 30");
         check_fault("275/60R99", 7, "a rim diameter code");
