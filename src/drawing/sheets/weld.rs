@@ -173,12 +173,12 @@ fn seams(model: &Model, notation: Notation) -> Option<Table> {
     let mut table = Table::new(
         "Seams and plugs",
         &[
-            ("seam", 3.4),
-            ("length", 1.4),
-            ("lap", 1.0),
-            ("hole", 1.0),
-            ("plugs", 1.0),
-            ("from plug to plug", 1.5),
+            ("seam", 3.0),
+            ("length", 1.3),
+            ("lap", 0.9),
+            ("hole", 0.9),
+            ("plugs", 0.8),
+            ("from plug to plug", 2.4),
         ],
     );
     let mut all = 0;
@@ -196,7 +196,12 @@ fn seams(model: &Model, notation: Notation) -> Option<Table> {
                 say(model.car.metal.lap),
                 say(plugs.hole),
                 places.len().to_string(),
-                say(spacing(&places)),
+                // Set off one by one, a tape's rounding would add up along the seam.
+                format!(
+                    "{} equal spaces of {}",
+                    places.len().saturating_sub(1),
+                    say(spacing(&places))
+                ),
             ]);
         }
     }
