@@ -14,9 +14,10 @@ use crate::wasm::{self, Lanes};
 use crate::{digest, offline};
 
 /// The style sheets, in the order in which `index.html` links them.
-pub const STYLES: [&str; 14] = [
+pub const STYLES: [&str; 15] = [
     "tokens.css",
     "page.css",
+    "bench.css",
     "lists.css",
     "answers.css",
     "doubts.css",

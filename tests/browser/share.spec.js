@@ -206,7 +206,7 @@ test("a figure stands alone in another page, as high as it needs to be, and keep
   await expect(frame.getByRole("img", { name: /Rear view/ })).toBeVisible();
   await expect(frame.getByText(finding)).toBeVisible();
   await expect(frame.getByRole("link", { name: "Open it in Lip to Rail" })).toHaveAttribute("href", /#bench&car=1/);
-  await expect(around.locator("iframe")).not.toHaveAttribute("height", "480");
+  await expect(around.locator("iframe")).not.toHaveAttribute("height", "600");
   const [room, needed] = await Promise.all([
     around.locator("iframe").evaluate((it) => it.clientHeight),
     frame.locator("main").evaluate((it) => it.getBoundingClientRect().height),

@@ -90,7 +90,7 @@ test("a chapter's figure stands in another page with its lever, in the colors th
   await expect(frame.locator("figcaption")).not.toHaveText(before);
   await expect(frame.locator("html")).toHaveAttribute("data-theme", "light");
   await expect(frame.getByRole("link", { name: "Read on in Lip to Rail" })).toHaveAttribute("href", /#write-up&at=seam$/);
-  await expect(around.locator("iframe")).not.toHaveAttribute("height", "480");
+  await expect(around.locator("iframe")).not.toHaveAttribute("height", "600");
   const room = () => around.locator("iframe").evaluate((it) => it.clientHeight);
   const needed = () => frame.locator("main").evaluate((it) => it.getBoundingClientRect().height);
   await expect.poll(async () => Math.abs((await room()) - (await needed()))).toBeLessThanOrEqual(1);

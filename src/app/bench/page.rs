@@ -27,6 +27,7 @@ pub fn BenchPage(bench: Bench) -> impl IntoView {
     let name = move || bench.work.with(|work| work.car.name.clone());
     view! {
         <h1 class="heard" id=TITLE tabindex="-1">{move || format!("Bench: {}", name())}</h1>
+        <div class="at-work">
             <div class="view">
                 <div class="view-head">
                     <VerdictLine bench=bench />
@@ -45,10 +46,13 @@ pub fn BenchPage(bench: Bench) -> impl IntoView {
                 <Chart bench=bench />
                 <Feed bench=bench />
                 <RoomView bench=bench />
-                <TapePanel bench=bench />
-                <StationPanel bench=bench />
-                <NearbyPanel bench=bench />
-                <NumbersPanel bench=bench />
             </div>
+        </div>
+        <div class="findings entries">
+            <TapePanel bench=bench />
+            <StationPanel bench=bench />
+            <NearbyPanel bench=bench />
+            <NumbersPanel bench=bench />
+        </div>
     }
 }

@@ -161,9 +161,10 @@ fn Picture(work: Work, figure: Figure, theme: Theme, all: NodeRef<html::Main>) -
         <p>
             <b>{name}</b>
             " "
-            <span>{finding}</span>
-            " "
             <a href=whole target="_blank" rel="noopener">"Open it in Lip to Rail"</a>
+            " "
+            <span>{finding}</span>
+            " Geometry, not approval."
         </p>
     }
 }

@@ -91,7 +91,7 @@ pub fn snippet(page: &str, alone: &Address, name: &str, theme: Theme) -> String 
     let address = attribute(&format!("{page}{alone}"));
     let name = attribute(name);
     format!(
-        r#"<iframe src="{address}" title="{name}" loading="lazy" height="480" style="width: 100%; border: 0"></iframe>
+        r#"<iframe src="{address}" title="{name}" loading="lazy" height="600" style="width: 100%; border: 0"></iframe>
 <script>
   addEventListener("message", ({{ source, data }}) => {{
     const frames = [...document.querySelectorAll("iframe")].filter((frame) => frame.contentWindow === source);

@@ -7,6 +7,7 @@ use drawing::{Dimensions, Shown};
 use geometry::car::{Car, Lever};
 use geometry::course::Found;
 use geometry::model::Model;
+use geometry::mount::Finding;
 use geometry::side::Side;
 
 use super::exhibit::{Exhibit, Knob, Seen, View, at_ride};
@@ -108,7 +109,17 @@ fn chapter(part: &'static str) -> Option<Chapter> {
             as_it_is,
             View::Mount(Side::Left),
             Knob::Lever(Lever::Droop),
-            |_| "The wheel at the tightest spot of its way, and where it was before.".to_owned(),
+            |seen| {
+                let goes = seen
+                    .mounting
+                    .is_none_or(|way| way.finding == Finding::GoesOn);
+                let way = if goes {
+                    "its way"
+                } else {
+                    "a way that it does not go"
+                };
+                format!("The wheel at the tightest spot of {way}, and where it was before.")
+            },
             mount,
         ),
         "checks" => (

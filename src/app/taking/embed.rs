@@ -60,6 +60,9 @@ pub fn Snippet(
                 {THEMES.into_iter().map(|(word, name, one)| view! { <option value=word selected=move || theme.get() == one>{name}</option> }).collect_view()}
             </select>
         </div>
+        <Show when=address::is_on_disk>
+            <p class="lead">"This page is a file on your disk, which no other page can show. Put the page on a web server and take the snippet there."</p>
+        </Show>
         <CopiedText id=format!("{id}-text") label="Snippet" button="Copy snippet" rows="6" text=text />
         <p class="lead">"The script makes the frame as high as the figure needs to be; without it, the frame keeps the height that it begins with. Auto follows each reader's system: a page that is always light takes Light."</p>
     }

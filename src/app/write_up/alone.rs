@@ -30,6 +30,7 @@ pub fn ChapterAlone(chapter: Chapter, notation: Notation) -> AnyView {
             <span>{format!("{}.", chapter.car_name())}</span>
             " "
             <a href=whole target="_blank" rel="noopener">"Read on in Lip to Rail"</a>
+            " Geometry, not approval."
         </p>
     }
     .into_any()

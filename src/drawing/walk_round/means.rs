@@ -85,12 +85,12 @@ fn metal(done: &Found, notation: Notation) -> Vec<String> {
         "Two fill strips"
     };
     vec![format!(
-        "{many} of steel sheet, up to {} long and {} wide between the seams, {} thick, held by {welds} welds in all. \
+        "{many} of {:.0} gauge steel sheet, up to {} long and {} wide between the seams, held by {welds} welds in all. \
          They add {} to the car.",
+        spec.gauge,
         say(longest),
         say(widest),
-        say(thickness),
-        weight(kilograms)
+        weight(kilograms, notation)
     )]
 }
 
@@ -105,6 +105,21 @@ fn order(course: &Course, notation: Notation) -> String {
         )
     } else {
         String::new()
+    };
+    let largest = say(order.largest_width);
+    let tire = if order.largest_width > order.section_width {
+        format!("which may turn out up to {largest} wide")
+    } else {
+        format!("{largest} wide as it was measured")
+    };
+    let done = course.done();
+    let rim = if warnings(&done.model, &done.check)
+        .iter()
+        .any(|warning| warning.topic.is_of_the_rim())
+    {
+        " That rim is not one that lists have for this tire, see above: its maker is asked before either is ordered."
+    } else {
+        ""
     };
     let others: String = course
         .changes()
@@ -122,10 +137,9 @@ fn order(course: &Course, notation: Notation) -> String {
         })
         .collect();
     format!(
-        "To be ordered: a wheel {} wide with {} of backspacing, and the tire, which may turn out up to {} wide.{axle}{others}",
+        "To be ordered: a wheel {} wide with {} of backspacing, and the tire, {tire}.{rim}{axle}{others}",
         say(order.rim_width),
         say(order.backspacing),
-        say(order.largest_width)
     )
 }
 

@@ -95,10 +95,16 @@ pub fn between(gap: f64, notation: Notation) -> String {
     }
 }
 
-/// A weight in both units.
+/// A weight in both units, that of the notation first.
 #[must_use]
-pub fn weight(kilograms: f64) -> String {
-    format!("{kilograms:.1} kg ({:.1} lb)", kilograms / KG_PER_POUND)
+pub fn weight(kilograms: f64, notation: Notation) -> String {
+    let pounds = kilograms / KG_PER_POUND;
+    match notation {
+        Notation::Millimeters => format!("{kilograms:.1} kg ({pounds:.1} lb)"),
+        Notation::InchFractions | Notation::InchDecimals => {
+            format!("{pounds:.1} lb ({kilograms:.1} kg)")
+        }
+    }
 }
 
 /// A number for each side, said once where a tape cannot tell them apart: `1 1/2 in`, `1 in left and 2 in right`.

@@ -109,7 +109,10 @@ pub fn piece_words(model: &Model, side: Side, notation: Notation) -> String {
         side.word(),
         say(strip.length()),
         say(strip.width),
-        weight(gauge::weight(strip.pattern(spec.lap).area(), thickness)),
+        weight(
+            gauge::weight(strip.pattern(spec.lap).area(), thickness),
+            notation
+        ),
         plugs.count(strip.edge_length())
     )
 }

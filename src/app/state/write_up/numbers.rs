@@ -14,7 +14,7 @@ use geometry::math;
 use geometry::metal::{Plugs, Strip, gauge};
 use geometry::side::Side;
 use geometry::tire::Arrival;
-use geometry::units::{Notation, format_length};
+use geometry::units::{Notation, format_length, shown};
 
 use super::Numbers;
 use crate::state::around::pose_words;
@@ -154,13 +154,19 @@ pub(super) fn seam(seen: &Seen) -> Numbers {
     };
     let stock = Found::uncut(&seen.found.model);
     let limit = &seen.found.model.seam_limit;
+    let more = tub(seen.found) - tub(&stock);
+    let gain = if shown(more, seen.notation) > 0.0 {
+        format!("{} more than", say(more, seen.notation))
+    } else {
+        "as much as".to_owned()
+    };
     vec![
         (
             "seam",
             say(Lever::SeamMove.get(&seen.found.model.car), seen.notation),
         ),
         ("gap", between(tub(seen.found), seen.notation)),
-        ("gain", say(tub(seen.found) - tub(&stock), seen.notation)),
+        ("gain", gain),
         (
             "surface",
             nearest(seen.found).map_or(String::new(), |(_, surface)| surface.name.clone()),
@@ -184,16 +190,21 @@ pub(super) fn metal(seen: &Seen) -> Numbers {
                 say(strip.length(), seen.notation),
                 say(strip.width, seen.notation),
                 spec.gauge,
-                weight(gauge::weight(strip.pattern(spec.lap).area(), thickness))
+                weight(
+                    gauge::weight(strip.pattern(spec.lap).area(), thickness),
+                    seen.notation
+                )
             )
         },
     );
-    let count = strip.map_or(0, |strip| plugs.count(strip.edge_length()));
+    let count = strip.map_or(String::new(), |strip| {
+        format!(": {} on each edge", plugs.count(strip.edge_length()))
+    });
     vec![
         ("made", made),
         ("hole", say(plugs.hole, seen.notation)),
         ("pitch", say(plugs.pitch, seen.notation)),
-        ("count", count.to_string()),
+        ("count", count),
     ]
 }
 
