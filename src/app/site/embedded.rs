@@ -17,7 +17,7 @@ use crate::state::settings::{Settings, THEMES, Theme, chosen};
 use crate::state::words;
 use crate::state::work::Work;
 use crate::state::write_up::{Chapter, chapters};
-use crate::taking::drawn;
+use crate::taking::{drawn, shape};
 use crate::write_up::ChapterAlone;
 
 /// Width of the figure before it is measured, CSS pixels.
@@ -132,13 +132,7 @@ fn Picture(work: Work, figure: Figure, theme: Theme, all: NodeRef<html::Main>) -
                 .map_or(String::new(), |scene| scene.title.clone())
         })
     };
-    let shape = move || {
-        scene.with(|scene| {
-            scene.as_deref().map_or("16 / 9".to_owned(), |scene| {
-                format!("{} / {}", scene.view.width, scene.view.height)
-            })
-        })
-    };
+    let shape = move || scene.with(|scene| shape(scene.as_deref()));
     let finding = move || {
         let found = bench.model.get().zip(bench.check.get());
         let verdict = found.map_or(String::new(), |(model, check)| {

@@ -72,6 +72,14 @@ pub fn drawn(
     })
 }
 
+/// The shape of a picture, as a style sheet has it. Until it is drawn room is kept for a usual one, so that little below
+/// moves when it comes.
+pub fn shape(scene: Option<&Scene>) -> String {
+    scene.map_or("20 / 13".to_owned(), |scene| {
+        format!("{} / {}", scene.view.width, scene.view.height)
+    })
+}
+
 impl Order {
     fn model(&self) -> &Model {
         &self.model.0

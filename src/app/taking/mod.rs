@@ -9,6 +9,6 @@ mod pictures;
 mod post;
 mod text;
 
-pub use drawn::drawn;
+pub use drawn::{drawn, shape};
 pub use embed::Snippet;
 pub use page::TakeAwayPage;

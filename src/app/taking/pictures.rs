@@ -5,7 +5,7 @@ use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use super::drawn::drawn;
+use super::drawn::{drawn, shape};
 use crate::bench::listen::{entry, press};
 use crate::bench::store::Bench;
 use crate::bench::typed_box::TypedBox;
@@ -37,6 +37,7 @@ pub fn Pictures(bench: Bench) -> impl IntoView {
                 .map_or(WORKING.to_owned(), |scene| scene.title.clone())
         })
     };
+    let shape = move || scene.with(|scene| shape(scene.as_deref()));
     let accept = move |text: String| match read_width(&text) {
         Some(found) => {
             width.set(found);
@@ -94,7 +95,7 @@ pub fn Pictures(bench: Bench) -> impl IntoView {
                 <TypedBox id="pixels".to_owned() shown=Signal::derive(move || width.get().to_string()) accept=Callback::new(accept) />
             </div>
             <div class="preview" class:is-stale=move || file.with(Option::is_none) node_ref=frame>
-                <img src=source alt=title />
+                <img src=source alt=title style=("aspect-ratio", shape) />
             </div>
             <p class="to-do">
                 <button type="button" class="quiet" aria-disabled=move || file.with(Option::is_none).to_string() on:click=press(save_svg)>"Save as SVG"</button>
