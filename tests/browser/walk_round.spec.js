@@ -53,7 +53,7 @@ test("a plan that is put on the car is told whole, and to its owner by a link", 
   await expect(panel(page, "What we will change")).not.toContainText("This is a proposal");
   expect([await changes(), await others()]).toEqual(proposed);
   await page.goto("#sheets/order");
-  await expect(page.getByRole("rowheader", { name: "Bump travel, before" })).toBeVisible();
+  await expect(page.getByRole("region", { name: /^Page / }).getByText("Bump travel, before")).toBeVisible();
   await page.goto("#take-away");
   const link = await page.getByRole("textbox", { name: /for the car's owner/ }).inputValue();
   const context = await browser.newContext({ viewport: page.viewportSize() });
