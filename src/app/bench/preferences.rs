@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::listen::press;
 use super::store::Bench;
 use super::typed_box::NumberBox;
+use crate::state::settings::Settings;
 use crate::state::wishes::{self, Wish};
 
 /// The form, folded away.
@@ -17,11 +18,7 @@ pub fn PreferencesForm(bench: Bench) -> impl IntoView {
             list.iter().map(Wish::key).collect::<Vec<_>>()
         })
     });
-    let is_changed = Memo::new(move |_| {
-        bench
-            .settings
-            .with(|settings| settings.preferences != Preferences::default())
-    });
+    let is_changed = Memo::new(move |_| bench.settings.with(Settings::has_wishes));
     let reset = move || {
         bench
             .settings

@@ -47,6 +47,13 @@ pub struct Settings {
     pub preferences: Preferences,
 }
 
+impl Settings {
+    /// Whether the reader would rather change one thing than another.
+    pub fn has_wishes(&self) -> bool {
+        self.preferences != Preferences::default()
+    }
+}
+
 /// What a first visit starts from.
 impl Default for Settings {
     fn default() -> Self {

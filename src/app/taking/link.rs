@@ -1,6 +1,5 @@
 //! The link that carries the whole car.
 
-use geometry::answers::Preferences;
 use leptos::prelude::*;
 
 use super::text::CopiedText;
@@ -8,6 +7,7 @@ use crate::bench::store::Bench;
 use crate::browser::address;
 use crate::state::address::Place;
 use crate::state::passing;
+use crate::state::settings::Settings;
 
 /// The link to a place of the page with this car; empty while the car has faults.
 pub fn link_of(bench: Bench, place: Place) -> Memo<String> {
@@ -22,11 +22,7 @@ pub fn link_of(bench: Bench, place: Place) -> Memo<String> {
 pub fn LinkPart(bench: Bench) -> impl IntoView {
     let link = link_of(bench, Place::Bench);
     let owners = link_of(bench, Place::WalkRound);
-    let has_wishes = move || {
-        bench
-            .settings
-            .with(|settings| settings.preferences != Preferences::default())
-    };
+    let has_wishes = move || bench.settings.with(Settings::has_wishes);
     let has_drafts = move || bench.work.with(passing::has_drafts);
     view! {
         <section class="take" aria-labelledby="link-title">
